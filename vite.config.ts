@@ -1,0 +1,57 @@
+import { fileURLToPath } from 'node:url';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vitest/config';
+import { buildStamp } from './src/serve/build.js';
+
+const root = fileURLToPath(new URL('.', import.meta.url));
+
+export default defineConfig({
+  root: 'src',
+  base: './',
+  // One page and no router: an address that names no file is a 404, never the page again.
+  appType: 'mpa',
+  plugins: [react(), buildStamp(root)],
+  server: { host: 'localhost', fs: { allow: [root] } },
+  preview: { host: 'localhost' },
+  // No hand-made chunks: a group would pull what is loaded late (leva, the charts) into the first
+  // picture. Chunks follow the dynamic imports, and tests/browser/budget.test.ts weighs the result.
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 1500,
+  },
+  worker: { format: 'es' },
+  test: {
+    root,
+    projects: [
+      {
+        root,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**'],
+          testTimeout: 30_000,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.test.{ts,tsx}'],
+          globalSetup: ['tests/support/serve.ts'],
+          setupFiles: ['tests/support/browser.ts'],
+          // The pages draw in software: two at a time would only slow each other down.
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
+  },
+});
