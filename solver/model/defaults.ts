@@ -1,0 +1,65 @@
+/** What the model format says of keys that are left out. Every program asks here, so that a default is written once. */
+import type { Cam, Carrier, Steering, TieRod, Travel, Vector3, Wheel } from './model.ts';
+
+/** Direction the rack moves the tie rod's inner joint in, not normalised: to the left. */
+export function steeringDirection(steering: Steering | undefined): Vector3 {
+  return steering?.direction ?? [0, 1, 0];
+}
+
+/** [least, greatest] rack displacement, mm; without a stated limit only the straight-ahead rack is swept. */
+export function rackRange(steering: Steering | undefined): readonly [number, number] {
+  return steering?.limit ?? [0, 0];
+}
+
+/** The body that carries a coilover's bottom, a bar's link or a strap's bottom. */
+export function carrier(part: { readonly on?: Carrier }): Carrier {
+  return part.on ?? 'lowerArm';
+}
+
+/** Direction a cam moves its pivot in, not normalised: sideways. */
+export function camSlot(cam: Cam): Vector3 {
+  return cam.slot ?? [0, 1, 0];
+}
+
+/** Setting of a cam, degrees from its middle. */
+export function camAngle(cam: Cam | undefined): number {
+  return cam?.angle ?? 0;
+}
+
+/** Change of the tie rod's length by its setting, mm, positive longer. */
+export function tieRodChange(tieRod: TieRod): number {
+  return (tieRod.turns ?? 0) * (tieRod.pitch ?? 0);
+}
+
+/** Thickness of a wheel's metal, mm. Common practice. */
+export function wheelThickness(wheel: Wheel): number {
+  return wheel.thickness ?? 6;
+}
+
+/** Thickness of the spacer between hub face and wheel, mm. */
+export function wheelSpacer(wheel: Wheel): number {
+  return wheel.spacer ?? 0;
+}
+
+/** Travel at which the vehicle stands, mm. */
+export function rideTravel(travel: Travel): number {
+  return travel.ride ?? 0;
+}
+
+/** Loaded radius as a part of half the overall diameter. Common practice. */
+export const LOADED_PART = 0.96;
+
+/** Design-pose angle of the hub axis when left out, degrees: none. */
+export function hubAngle(stated: number | undefined): number {
+  return stated ?? 0;
+}
+
+/** Axis of the half-shaft's inner joint: across the vehicle. */
+export function shaftInnerAxis(part: { readonly innerAxis?: Vector3 }): Vector3 {
+  return part.innerAxis ?? [0, 1, 0];
+}
+
+/** Axis of the tie rod's outer stud: upright. */
+export function tieRodStudAxis(tieRod: TieRod): Vector3 {
+  return tieRod.studAxis ?? [0, 0, 1];
+}
