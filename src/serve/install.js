@@ -69,7 +69,9 @@ export function install(root) {
   if (isInstalled(root)) return;
   console.log('Installing the packages of package-lock.json (npm ci) ...');
   // The build tools are development packages: they are wanted even where NODE_ENV is production.
-  const status = runNpm(root, ['ci', '--include=dev', '--no-audit', '--no-fund']);
+  // The log level is set because a silent npm outside would silence the reason for a failure here.
+  const words = ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=notice'];
+  const status = runNpm(root, words);
   if (status === 0) return;
   console.error('The packages could not be installed: npm ci failed with the message above.');
   process.exit(status);

@@ -8,7 +8,7 @@ import { install, runNpm } from './install.js';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
-const HELP = `npm start [-- --port NUMBER] [-- --no-open]
+const HELP = `npm start -- [--port NUMBER] [--no-open]
   --port NUMBER   the port to serve on (else 4173, or the next free one)
   --no-open       print the address and open no browser`;
 
