@@ -1,0 +1,14 @@
+/** The only door of the solver. */
+export { assemble, type Corner, solve } from './corner.ts';
+export type { Failure } from './linkage/assemble.ts';
+export { poseRates } from './linkage/rates.ts';
+export { Fixed, Slot } from './linkage/slots.ts';
+export { createPose, type Outcome, type Pose } from './linkage/solve.ts';
+export { createMeasures, Measure, MEASURE_KEYS, type MeasureKey } from './measures/keys.ts';
+export { outsideLimits } from './measures/limits.ts';
+export { measureInto } from './measures/measure.ts';
+export { placeParts, placeRod, placeWithRates, rodPointCount } from './measures/parts.ts';
+export { type PoseReport, poseReport, type Reached, reportOf, type Unreached } from './measures/report.ts';
+export type * from './model/model.ts';
+export { formatModelError, type ModelError, parseModel, readModel } from './model/parse.ts';
+export { writeModel } from './model/write.ts';

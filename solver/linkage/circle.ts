@@ -1,0 +1,166 @@
+/**
+ * A circle as 13 numbers in a buffer: centre (3), two perpendicular unit directions p and q in its plane (3 + 3), the
+ * unit axis p × q (3), radius. Its point at angle θ is centre + radius·(cos θ·p + sin θ·q).
+ */
+import {
+  addScaled,
+  cross,
+  distance,
+  dot,
+  length,
+  rejectFrom,
+  scale,
+  subtract,
+  unit,
+  type Vector3,
+} from '../math/vec3.ts';
+
+const CENTRE = 0;
+const P = 3;
+const Q = 6;
+const AXIS = 9;
+/** Where the radius stands in a circle's 13 numbers. */
+export const RADIUS = 12;
+export const CIRCLE_AXIS: number = AXIS;
+
+/**
+ * Writes the circle on which a point keeps its distances to two pivots (two spheres' intersection), with θ = 0 at the
+ * point of the circle nearest to `towards`.
+ * Returns false, with nothing written, when the distances cannot both hold.
+ */
+export function writeCircle(
+  out: Float64Array,
+  at: number,
+  front: Vector3,
+  rear: Vector3,
+  toFront: number,
+  toRear: number,
+  towards: Vector3,
+): boolean {
+  const between = distance(front, rear);
+  if (!(between > 0)) return false;
+  const axis = scale(subtract(front, rear), 1 / between);
+  const along = (toRear * toRear - toFront * toFront + between * between) / (2 * between);
+  const squared = toRear * toRear - along * along;
+  if (!(squared > 0)) return false;
+  const centre = addScaled(rear, axis, along);
+  const p = unit(rejectFrom(subtract(towards, centre), axis));
+  if (length(p) === 0) return false;
+  const q = cross(axis, p);
+  out.set(centre, at + CENTRE);
+  out.set(p, at + P);
+  out.set(q, at + Q);
+  out.set(axis, at + AXIS);
+  out[at + RADIUS] = Math.sqrt(squared);
+  return true;
+}
+
+/** Angle on the circle, rad, of the point nearest to `point`. */
+export function angleOnCircle(circle: Float64Array, at: number, point: Vector3): number {
+  const centre: Vector3 = [circle[at]!, circle[at + 1]!, circle[at + 2]!];
+  const arm = subtract(point, centre);
+  const p: Vector3 = [circle[at + P]!, circle[at + P + 1]!, circle[at + P + 2]!];
+  const q: Vector3 = [circle[at + Q]!, circle[at + Q + 1]!, circle[at + Q + 2]!];
+  return Math.atan2(dot(arm, q), dot(arm, p));
+}
+
+/** Writes the circle's point for the angle whose cosine and sine are given. */
+export function circlePoint(
+  circle: Float64Array,
+  at: number,
+  cos: number,
+  sin: number,
+  out: Float64Array,
+  to: number,
+): void {
+  const radius = circle[at + RADIUS]!;
+  const c = radius * cos;
+  const s = radius * sin;
+  out[to] = circle[at]! + c * circle[at + 3]! + s * circle[at + 6]!;
+  out[to + 1] = circle[at + 1]! + c * circle[at + 4]! + s * circle[at + 7]!;
+  out[to + 2] = circle[at + 2]! + c * circle[at + 5]! + s * circle[at + 8]!;
+}
+
+/** Writes the derivative of the circle's point with respect to its angle, times `rate`. */
+export function circleVelocity(
+  circle: Float64Array,
+  at: number,
+  cos: number,
+  sin: number,
+  rate: number,
+  out: Float64Array,
+  to: number,
+): void {
+  const c = circle[at + RADIUS]! * cos * rate;
+  const s = circle[at + RADIUS]! * sin * rate;
+  out[to] = c * circle[at + 6]! - s * circle[at + 3]!;
+  out[to + 1] = c * circle[at + 7]! - s * circle[at + 4]!;
+  out[to + 2] = c * circle[at + 8]! - s * circle[at + 5]!;
+}
+
+/**
+ * Circle with sphere, closed form: the point X of the circle with |X − P| = r, P read from `pose` at `centre`.
+ * With d = P − circle centre the condition is E cos φ + F sin φ = G, E = d·p, F = d·q, G = (ρ² + d² − r²)/(2ρ);
+ * `side` ±1 picks one of its two answers. Writes cos φ and sin φ at `angleTo`, X at `to`.
+ * Returns the room 1 − G²/(E² + F²): 0 where both answers meet (singular), negative out of reach, then nothing is written.
+ */
+export function circleMeetsSphere(
+  circle: Float64Array,
+  at: number,
+  pose: Float64Array,
+  centre: number,
+  radiusSquared: number,
+  side: number,
+  to: number,
+  angleTo: number,
+): number {
+  const dx = pose[centre]! - circle[at]!;
+  const dy = pose[centre + 1]! - circle[at + 1]!;
+  const dz = pose[centre + 2]! - circle[at + 2]!;
+  const e = dx * circle[at + 3]! + dy * circle[at + 4]! + dz * circle[at + 5]!;
+  const f = dx * circle[at + 6]! + dy * circle[at + 7]! + dz * circle[at + 8]!;
+  const radius = circle[at + RADIUS]!;
+  const g = (radius * radius + dx * dx + dy * dy + dz * dz - radiusSquared) / (2 * radius);
+  const squared = e * e + f * f;
+  const left = squared - g * g;
+  if (!(left >= 0) || squared === 0) return squared > 0 ? left / squared : -1;
+  const root = side * Math.sqrt(left);
+  const inverse = 1 / squared;
+  const cos = (e * g - f * root) * inverse;
+  const sin = (f * g + e * root) * inverse;
+  pose[angleTo] = cos;
+  pose[angleTo + 1] = sin;
+  circlePoint(circle, at, cos, sin, pose, to);
+  return left * inverse;
+}
+
+/**
+ * Rate of the angle of `circleMeetsSphere`'s answer when the sphere's centre P moves with the velocity read at
+ * `velocity`: (X − P)·(X′ − P′) = 0 gives φ′ = k·P′ / (k·∂X/∂φ), k = X − P. Writes X′ at `to`.
+ */
+export function circleMeetsSphereRate(
+  circle: Float64Array,
+  at: number,
+  pose: Float64Array,
+  centre: number,
+  velocity: number,
+  point: number,
+  angleAt: number,
+  to: number,
+): number {
+  const kx = pose[point]! - pose[centre]!;
+  const ky = pose[point + 1]! - pose[centre + 1]!;
+  const kz = pose[point + 2]! - pose[centre + 2]!;
+  const c = circle[at + RADIUS]! * pose[angleAt]!;
+  const s = circle[at + RADIUS]! * pose[angleAt + 1]!;
+  const tx = c * circle[at + 6]! - s * circle[at + 3]!;
+  const ty = c * circle[at + 7]! - s * circle[at + 4]!;
+  const tz = c * circle[at + 8]! - s * circle[at + 5]!;
+  const rate =
+    (kx * pose[velocity]! + ky * pose[velocity + 1]! + kz * pose[velocity + 2]!) /
+    (kx * tx + ky * ty + kz * tz);
+  pose[to] = tx * rate;
+  pose[to + 1] = ty * rate;
+  pose[to + 2] = tz * rate;
+  return rate;
+}

@@ -1,0 +1,39 @@
+/**
+ * Instant centres, geometric roll centre, anti-dive and anti-lift from the velocity of the knuckle-fixed point at the
+ * contact (wheel locked to the knuckle) per unit travel, its angular velocity ω and the wheel centre's velocity.
+ */
+import type { Corner } from '../corner.ts';
+import { Slot } from '../linkage/slots.ts';
+import { Measure } from './keys.ts';
+
+/** a/b, or NaN (the "no such centre" of a measures buffer) where b is 0. */
+function ratio(a: number, b: number): number {
+  return b === 0 ? Number.NaN : a / b;
+}
+
+/** Roll centre height above the pose's ground, mm: C_y·v_C,y/v_C,z; centres [y, z] and [x, z], mm, NaN when at infinity. */
+export function measureCentres(corner: Corner, pose: Float64Array, out: Float64Array): void {
+  const ox = pose[Slot.travelOmega]!;
+  const oy = pose[Slot.travelOmega + 1]!;
+  const oz = pose[Slot.travelOmega + 2]!;
+  const dx = pose[Slot.contact]! - pose[Slot.centre]!;
+  const dy = pose[Slot.contact + 1]! - pose[Slot.centre + 1]!;
+  const dz = pose[Slot.contact + 2]! - pose[Slot.centre + 2]!;
+  const vx = pose[Slot.travelCentre]! + oy * dz - oz * dy;
+  const vy = pose[Slot.travelCentre + 1]! + oz * dx - ox * dz;
+  const vz = pose[Slot.travelCentre + 2]! + ox * dy - oy * dx;
+  const cx = pose[Slot.contact]!;
+  const cy = pose[Slot.contact + 1]!;
+  const cz = pose[Slot.contact + 2]!;
+  out[Measure.rollCentreHeight] = ratio(cy * vy, vz);
+  out[Measure.frontViewCentreY] = cy - ratio(vz, ox);
+  out[Measure.frontViewCentreZ] = cz + ratio(vy, ox);
+  out[Measure.sideViewCentreX] = cx + ratio(vz, oy);
+  out[Measure.sideViewCentreZ] = cz - ratio(vx, oy);
+  const { vehicle } = corner.model;
+  if (vehicle === undefined) return;
+  const share = (100 * vehicle.wheelbase) / vehicle.cgHeight;
+  out[Measure.antiDive] = share * vehicle.frontBrakeShare * ratio(vx, vz);
+  out[Measure.antiLift] =
+    share * vehicle.frontDriveShare * ratio(pose[Slot.travelCentre]!, pose[Slot.travelCentre + 2]!);
+}

@@ -1,0 +1,73 @@
+/** Coilover, strap and anti-roll bar: lengths, motion ratios, wheel rate. mm, N, N/mm, Hz. */
+import type { Corner, Damper, Lever } from '../corner.ts';
+import { circleMeetsSphereRate, RADIUS } from '../linkage/circle.ts';
+import { Slot } from '../linkage/slots.ts';
+import { carryVelocity } from '../linkage/triad.ts';
+import { combineAt, crossAt, dotAt } from '../math/buffer.ts';
+import { Measure } from './keys.ts';
+import { damperLength } from './parts.ts';
+
+const ARM = Slot.scratch;
+const VELOCITY = Slot.scratch + 3;
+const BEND = Slot.scratch + 6;
+const WORK = Slot.scratch + 9;
+
+/** Velocity of the damper's lower end per mm of travel, and its second derivative, into scratch. */
+function moveBottom(damper: Damper, pose: Float64Array): void {
+  const { body } = damper.seat;
+  carryVelocity(pose, body.origin, body.originRate, body.omega, Slot.damperBottom, VELOCITY);
+  combineAt(pose, 1, Slot.damperBottom, -1, body.origin, ARM);
+  crossAt(pose, body.omega, ARM, WORK);
+  crossAt(pose, body.omega, WORK, WORK);
+  crossAt(pose, body.alpha, ARM, BEND);
+  combineAt(pose, 1, BEND, 1, WORK, BEND);
+  combineAt(pose, 1, BEND, 1, body.originBend, BEND);
+}
+
+/**
+ * motionRatio = −dL/dt (damper movement per wheel movement) and its derivative along travel; spring force
+ * F = designForce + k·(design length − length), slack below 0; wheelRate = k·MR² + F·dMR/dt; ride frequency
+ * (1/2π)·√(1000·wheelRate/m). Needs `poseBends`.
+ */
+export function measureCoilover(corner: Corner, damper: Damper, pose: Float64Array, out: Float64Array): void {
+  const length = damperLength(damper, pose, Slot.damperBottom);
+  moveBottom(damper, pose);
+  for (let i = 0; i < 3; i += 1) pose[ARM + i] = pose[Slot.damperBottom + i]! - damper.top[i]!;
+  const rate = dotAt(pose, ARM, VELOCITY) / length;
+  const bend = (dotAt(pose, VELOCITY, VELOCITY) + dotAt(pose, ARM, BEND) - rate * rate) / length;
+  out[Measure.damperLength] = length;
+  out[Measure.motionRatio] = -rate;
+  out[Measure.motionRatioRate] = -bend;
+  const { springRate, designForce } = corner.model.coilover!;
+  if (springRate === undefined || designForce === undefined) return;
+  const pressed = designForce + springRate * (damper.designLength - length);
+  const force = Math.max(0, pressed);
+  const wheelRate = pressed < 0 ? 0 : springRate * rate * rate - force * bend;
+  out[Measure.springForce] = force;
+  out[Measure.wheelRate] = wheelRate;
+  const mass = corner.model.vehicle?.cornerMass;
+  if (mass === undefined) return;
+  out[Measure.rideFrequency] =
+    wheelRate > 0 ? Math.sqrt((1000 * wheelRate) / mass) / (2 * Math.PI) : Number.NaN;
+}
+
+/** barMotionRatio = ±|d leverEnd/dt|, positive when the bar turns in the sense that raises the lever's end by design. */
+export function measureBar(lever: Lever, pose: Float64Array, out: Float64Array): void {
+  if (!(pose[Slot.leverRoom]! > 0)) {
+    out[Measure.barMotionRatio] = Number.NaN;
+    return;
+  }
+  const { body } = lever.seat;
+  carryVelocity(pose, body.origin, body.originRate, body.omega, Slot.link, VELOCITY);
+  const rate = circleMeetsSphereRate(
+    lever.circle,
+    0,
+    pose,
+    Slot.link,
+    VELOCITY,
+    Slot.leverEnd,
+    Slot.leverCos,
+    WORK,
+  );
+  out[Measure.barMotionRatio] = lever.raising * rate * lever.circle[RADIUS]!;
+}
