@@ -25,6 +25,7 @@ function fingerprint() {
   return hash.digest('hex').slice(0, 16);
 }
 
+/** @returns {Promise<string>} the command line as one module */
 async function bundle() {
   const { rolldown } = await import('rolldown');
   const build = await rolldown({
@@ -37,20 +38,25 @@ async function bundle() {
   return output[0].code;
 }
 
-/** Writes beside the final name and renames, so that two starts at once never read half a file. */
+/**
+ * Writes beside the final name and renames, so that two starts at once never read half a file.
+ * @param {string} code
+ * @param {string} file
+ */
 function keep(code, file) {
   mkdirSync(cache, { recursive: true });
   const draft = `${file}.${process.pid}`;
   writeFileSync(draft, code);
   renameSync(draft, file);
   for (const name of readdirSync(cache)) {
-    if (/^cli-.*\.js$/.test(name) && join(cache, name) !== file) rmSync(join(cache, name), { force: true });
+    if (/^cli-.*\.mjs$/.test(name) && join(cache, name) !== file)
+      rmSync(join(cache, name), { force: true });
   }
 }
 
 /** The address of an up-to-date bundle; one held in memory where the cache folder cannot be written. */
 async function ready() {
-  const file = join(cache, `cli-${fingerprint()}.js`);
+  const file = join(cache, `cli-${fingerprint()}.mjs`);
   if (statSync(file, { throwIfNoEntry: false })) return pathToFileURL(file).href;
   const code = await bundle();
   try {
@@ -61,9 +67,16 @@ async function ready() {
   }
 }
 
+/** What is told when there is no command line to start: before `npm ci`, or with sources that do not build. */
+function explain(/** @type {unknown} */ cause) {
+  const reason = cause instanceof Error ? cause.message.split('\n', 1)[0] : String(cause);
+  process.stderr.write(`armscribe: cannot build the command line (${reason}); run npm ci first\n`);
+  process.exitCode = 2;
+}
+
 if (process.argv[2] === '--build') {
   await ready().catch(() => undefined);
 } else {
-  const { run } = await import(await ready());
-  await run(process.argv.slice(2));
+  const address = await ready().catch(explain);
+  if (address !== undefined) (await import(address)).run(process.argv.slice(2));
 }
