@@ -1,0 +1,162 @@
+/** A sound model that uses every key of the format. Invented: no real vehicle. */
+import type { Model } from '../../solver/model/model.ts';
+
+export const FULL_MODEL: Model = {
+  format: 'armscribe/1',
+  name: 'Every key, once',
+  notes: 'Invented for the tests: "quoted", über, 😀',
+  lowerArm: {
+    frontPivot: [165, 395, -88],
+    rearPivot: [-205, 402, -96],
+    ballJoint: [6, 772, -118],
+    tubeDiameter: 48,
+    frontCam: { slot: [0, 1, 0.1], throw: 7, angle: 12.5, marks: 12 },
+    rearCam: { throw: 7 },
+    studAxis: [-0.08, -0.18, 1],
+    housingAxis: [0, 0, 1],
+    ballJointLimit: 26,
+    legs: { front: [[120, 520, -100]], rear: [] },
+  },
+  upperArm: {
+    frontPivot: [102, 478, 219],
+    rearPivot: [-158, 470, 187],
+    ballJoint: [-24, 708, 226],
+    tubeDiameter: 32,
+    frontCam: { throw: 5, angle: -30 },
+    rearCam: { slot: [0, 0, 1], throw: 0, marks: 1 },
+    studAxis: [0, 0, -1],
+    housingAxis: [0.1, 0, -1],
+    ballJointLimit: 90,
+    legs: {
+      front: [],
+      rear: [
+        [-120, 520, 200],
+        [-80, 600, 220],
+      ],
+    },
+  },
+  tieRod: {
+    inner: [148, 390, -48],
+    outer: [139, 745, -61],
+    diameter: 22,
+    bends: [
+      [140, 700, -40],
+      [142, 650, -45],
+    ],
+    profile: [
+      [0, 34],
+      [60, 28.5],
+      [90, 22],
+    ],
+    studAxis: [0.05, 0, 1],
+    housingAxis: [0, 0.02, 1],
+    pitch: 1.5,
+    turns: -2.25,
+    endLimit: 30,
+    innerLimit: 32,
+  },
+  steering: { direction: [0, 1, 0.02], limit: [-72, 70] },
+  hub: { face: [0, 880, 0], camber: -0.2, toe: 0.08 },
+  wheel: {
+    diameter: 17,
+    width: 8.5,
+    offset: -12,
+    spacer: 5,
+    section: [
+      [-120, 230],
+      [0, 200],
+      [120, 230],
+    ],
+    disc: [
+      [-12, 60],
+      [80, 200],
+    ],
+    thickness: 5,
+    mass: 11.5,
+  },
+  tyre: { size: 'LT285/70R17', loadedRadius: 398 },
+  knuckle: {
+    tubes: [
+      {
+        points: [
+          [6, 772, -118],
+          [60, 750, -90],
+          [139, 745, -61],
+        ],
+        diameter: 30,
+      },
+    ],
+  },
+  brake: {
+    section: [
+      [-60, 40],
+      [-60, 165],
+      [-20, 165],
+    ],
+  },
+  coilover: {
+    top: [-4, 560, 330],
+    bottom: [-2, 668, -98],
+    on: 'lowerArm',
+    diameter: 64,
+    minLength: 360,
+    maxLength: 512,
+    springRate: 88,
+    designForce: 9000,
+  },
+  antiRollBar: {
+    axis: [
+      [330, 300, -40],
+      [330, -300, -40],
+    ],
+    leverEnd: [70, 560, -20],
+    link: [66, 570, -95],
+    on: 'lowerArm',
+    diameter: 32,
+  },
+  halfShaft: {
+    inner: [-6, 250, 12],
+    outer: [0, 735, 0],
+    diameter: 34,
+    innerAxis: [0, 1, 0],
+    innerLimit: 24,
+    outerLimit: 47,
+    plungeIn: 22,
+    plungeOut: 20,
+  },
+  strap: { top: [-60, 520, 200], bottom: [-60, 650, -110], on: 'lowerArm', length: 420 },
+  travel: { bump: 105, droop: 110, ride: -15 },
+  stops: { bump: 100, droop: 102 },
+  obstacles: [
+    { name: 'frame rail', shape: 'box', min: [-700, 290, 60], max: [600, 380, 190] },
+    {
+      name: 'crossmember/front',
+      shape: 'tube',
+      points: [
+        [300, 0, -150],
+        [300, 380, -150],
+      ],
+      diameter: 60,
+    },
+    { name: 'inner wing', shape: 'mesh', file: 'meshes/inner-wing.stl' },
+  ],
+  required: { default: 6, 'tieRod/wheel': 8, 'tyre/crossmember/front': 20 },
+  tolerance: {
+    default: 2,
+    'lowerArm.frontPivot': 0.5,
+    'tieRod.bends[1]': 1,
+    'obstacles[0].min': 3,
+  },
+  vehicle: {
+    wheelbase: 3550,
+    cgHeight: 720,
+    frontBrakeShare: 0.68,
+    frontDriveShare: 0.5,
+    cornerMass: 620,
+  },
+  targets: {
+    camber: { value: 0, plusMinus: 0.75 },
+    caster: { value: 4.2, plusMinus: 0.75 },
+    toe: { value: 0.08, plusMinus: 0.05 },
+  },
+};
