@@ -1,5 +1,5 @@
 /** A corner: the linkage of a model with everything that rides on it, made ready once so that poses cost nothing more. */
-import { writeCircle } from './linkage/circle.ts';
+
 import {
   assembleLinkage,
   type Frame,
@@ -9,8 +9,9 @@ import {
   pointInFrame,
 } from './linkage/assemble.ts';
 import { BODIES, type Body, placeFrames } from './linkage/bodies.ts';
-import { createPose, type Outcome, type Pose, solvePose } from './linkage/solve.ts';
+import { writeCircle } from './linkage/circle.ts';
 import { Slot } from './linkage/slots.ts';
+import { createPose, type Outcome, type Pose, solvePose } from './linkage/solve.ts';
 import { cross, distance, dot, subtract, unit, type Vector3 } from './math/vec3.ts';
 import { carrier, rideTravel, shaftInnerAxis, tieRodStudAxis } from './model/defaults.ts';
 import type { Arm, Carrier, Model } from './model/model.ts';

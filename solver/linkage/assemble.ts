@@ -1,13 +1,5 @@
 /** From a model to a linkage: the constant lengths, the branch of the design pose, and the settings applied. */
-import {
-  camAngle,
-  camSlot,
-  hubAngle,
-  steeringDirection,
-  tieRodChange,
-  wheelSpacer,
-} from '../model/defaults.ts';
-import type { Arm, Cam, Model } from '../model/model.ts';
+
 import {
   add,
   addScaled,
@@ -21,6 +13,15 @@ import {
   unit,
   type Vector3,
 } from '../math/vec3.ts';
+import {
+  camAngle,
+  camSlot,
+  hubAngle,
+  steeringDirection,
+  tieRodChange,
+  wheelSpacer,
+} from '../model/defaults.ts';
+import type { Arm, Cam, Model } from '../model/model.ts';
 import { radians } from '../units.ts';
 import { angleOnCircle, writeCircle } from './circle.ts';
 import { angleRates, placeBodies, placeRack } from './place.ts';
@@ -62,7 +63,11 @@ export interface Linkage {
 
 /** Components of a direction in a frame. */
 export function inFrame(frame: Frame, direction: Vector3): Vector3 {
-  return [dot(direction, frame.axes[0]), dot(direction, frame.axes[1]), dot(direction, frame.axes[2])];
+  return [
+    dot(direction, frame.axes[0]),
+    dot(direction, frame.axes[1]),
+    dot(direction, frame.axes[2]),
+  ];
 }
 
 /** Components of a point in a frame, from the frame's origin. */
@@ -134,7 +139,13 @@ function isZero(settings: Settings): boolean {
   );
 }
 
-function writeArm(fixed: Float64Array, at: number, arm: Arm, front: Vector3, rear: Vector3): boolean {
+function writeArm(
+  fixed: Float64Array,
+  at: number,
+  arm: Arm,
+  front: Vector3,
+  rear: Vector3,
+): boolean {
   return writeCircle(
     fixed,
     at,
@@ -147,7 +158,12 @@ function writeArm(fixed: Float64Array, at: number, arm: Arm, front: Vector3, rea
 }
 
 /** Writes what the settings change, at the share u of their full size. */
-function applySettings(model: Model, fixed: Float64Array, settings: Settings, u: number): Failure | null {
+function applySettings(
+  model: Model,
+  fixed: Float64Array,
+  settings: Settings,
+  u: number,
+): Failure | null {
   const { lowerArm, upperArm, tieRod } = model;
   const lower = writeArm(
     fixed,
@@ -187,7 +203,12 @@ function writeConstants(model: Model, fixed: Float64Array, knuckle: Frame): void
 }
 
 /** Signs of the closed-form answers that give the design pose back. */
-function writeBranch(model: Model, fixed: Float64Array, pose: Float64Array, knuckle: Frame): Failure | null {
+function writeBranch(
+  model: Model,
+  fixed: Float64Array,
+  pose: Float64Array,
+  knuckle: Frame,
+): Failure | null {
   const [k, m] = knuckle.axes;
   const inner = rejectFrom(subtract(model.tieRod.inner, model.lowerArm.ballJoint), k);
   fixed[Fixed.rodSide] = dot(m, cross(k, inner)) < 0 ? -1 : 1;

@@ -12,7 +12,13 @@ const SPAN = Slot.scratch + 6;
 const SPAN_RATE = Slot.scratch + 9;
 const WORK = Slot.scratch + 12;
 
-function fromCentre(fixed: Float64Array, circle: number, pose: Float64Array, point: number, to: number): void {
+function fromCentre(
+  fixed: Float64Array,
+  circle: number,
+  pose: Float64Array,
+  point: number,
+  to: number,
+): void {
   pose[to] = pose[point]! - fixed[circle]!;
   pose[to + 1] = pose[point + 1]! - fixed[circle + 1]!;
   pose[to + 2] = pose[point + 2]! - fixed[circle + 2]!;
@@ -23,7 +29,15 @@ function ballJointBends(fixed: Float64Array, pose: Float64Array): number {
   fromCentre(fixed, Fixed.lowerCircle, pose, Slot.lower, RADIAL);
   combineAt(pose, -1, RADIAL, 0, RADIAL, Slot.lowerBend);
   fromCentre(fixed, Fixed.upperCircle, pose, Slot.upper, RADIAL);
-  circleVelocity(fixed, Fixed.upperCircle, pose[Slot.upperCos]!, pose[Slot.upperSin]!, 1, pose, TANGENT);
+  circleVelocity(
+    fixed,
+    Fixed.upperCircle,
+    pose[Slot.upperCos]!,
+    pose[Slot.upperSin]!,
+    1,
+    pose,
+    TANGENT,
+  );
   combineAt(pose, 1, Slot.upper, -1, Slot.lower, SPAN);
   combineAt(pose, 1, Slot.angleUpper, -1, Slot.angleLower, SPAN_RATE);
   const phiRate = pose[Slot.anglePhi]!;
@@ -63,7 +77,13 @@ function knuckleBend(fixed: Float64Array, pose: Float64Array): void {
   combineAt(pose, 1, Slot.knuckleAlpha, spin, Slot.frame, Slot.knuckleAlpha);
 }
 
-function axisAlpha(fixed: Float64Array, circle: number, alpha: number, pose: Float64Array, to: number): void {
+function axisAlpha(
+  fixed: Float64Array,
+  circle: number,
+  alpha: number,
+  pose: Float64Array,
+  to: number,
+): void {
   pose[to] = alpha * fixed[circle + CIRCLE_AXIS]!;
   pose[to + 1] = alpha * fixed[circle + CIRCLE_AXIS + 1]!;
   pose[to + 2] = alpha * fixed[circle + CIRCLE_AXIS + 2]!;

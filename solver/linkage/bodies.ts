@@ -1,6 +1,7 @@
 /** The three moving bodies that carry other parts, each as the places of its frame and motion in the pose buffer. */
-import type { Carrier } from '../model/model.ts';
+
 import { combineAt, crossAt, dotAt } from '../math/buffer.ts';
+import type { Carrier } from '../model/model.ts';
 import { CIRCLE_AXIS } from './circle.ts';
 import { Fixed, Slot } from './slots.ts';
 import { carryDirection, carryPoint } from './triad.ts';
@@ -62,8 +63,22 @@ function armFrame(
 
 /** Writes the frames of both arms and the hub axis of a solved pose. */
 export function placeFrames(fixed: Float64Array, pose: Float64Array): void {
-  armFrame(fixed, Fixed.lowerCircle, pose[Slot.lowerCos]!, pose[Slot.lowerSin]!, pose, Slot.lowerFrame);
-  armFrame(fixed, Fixed.upperCircle, pose[Slot.upperCos]!, pose[Slot.upperSin]!, pose, Slot.upperFrame);
+  armFrame(
+    fixed,
+    Fixed.lowerCircle,
+    pose[Slot.lowerCos]!,
+    pose[Slot.lowerSin]!,
+    pose,
+    Slot.lowerFrame,
+  );
+  armFrame(
+    fixed,
+    Fixed.upperCircle,
+    pose[Slot.upperCos]!,
+    pose[Slot.upperSin]!,
+    pose,
+    Slot.upperFrame,
+  );
   carryDirection(fixed, Fixed.hubInFrame, pose, Slot.frame, Slot.hubAxis);
 }
 

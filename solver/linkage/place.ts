@@ -3,7 +3,13 @@
  * circle point (LB) → circle with sphere (UB) → rigid triad on three spheres (knuckle, TO) → carried point (W).
  * What is left, W's height, is one equation in θ: solve.ts.
  */
-import { circleMeetsSphere, circleMeetsSphereRate, circlePoint, circleVelocity, RADIUS } from './circle.ts';
+import {
+  circleMeetsSphere,
+  circleMeetsSphereRate,
+  circlePoint,
+  circleVelocity,
+  RADIUS,
+} from './circle.ts';
 import { Fixed, Slot } from './slots.ts';
 import { carryPoint, carryVelocity, placeTriad, triadSpin } from './triad.ts';
 
@@ -59,7 +65,15 @@ export function placeBodies(fixed: Float64Array, pose: Float64Array, theta: numb
 
 /** Rates of every body per radian of θ with the rack held; writes the wheel's room. Needs placed bodies. */
 export function angleRates(fixed: Float64Array, pose: Float64Array): void {
-  circleVelocity(fixed, Fixed.lowerCircle, pose[Slot.lowerCos]!, pose[Slot.lowerSin]!, 1, pose, Slot.angleLower);
+  circleVelocity(
+    fixed,
+    Fixed.lowerCircle,
+    pose[Slot.lowerCos]!,
+    pose[Slot.lowerSin]!,
+    1,
+    pose,
+    Slot.angleLower,
+  );
   pose[Slot.anglePhi] = circleMeetsSphereRate(
     fixed,
     Fixed.upperCircle,

@@ -3,8 +3,9 @@
  * by node, and kept only where every closed-form step has room to spare, so that each of its poses is on the design
  * pose's branch by the straight path from it; a polynomial of total degree DEGREE through the walked angles is the guess.
  */
-import type { Model } from '../model/model.ts';
+
 import { rackRange } from '../model/defaults.ts';
+import type { Model } from '../model/model.ts';
 import { placeRack } from './place.ts';
 import { poseRates } from './rates.ts';
 import { Slot } from './slots.ts';
@@ -113,7 +114,13 @@ function walkTo(fixed: Float64Array, pose: Float64Array, travel: number, rack: n
   return roomIsLeft(pose);
 }
 
-function startAt(fixed: Float64Array, pose: Float64Array, angle: number, travel: number, rack: number): boolean {
+function startAt(
+  fixed: Float64Array,
+  pose: Float64Array,
+  angle: number,
+  travel: number,
+  rack: number,
+): boolean {
   placeRack(fixed, pose, rack);
   if (stepTo(fixed, pose, angle, travel) !== 'placed') return false;
   pose[Slot.travel] = travel;
@@ -131,7 +138,13 @@ function* outwards(centre: number, half: number, up: boolean): Generator<[number
   }
 }
 
-function walkColumn(fixed: Float64Array, box: Box, j: number, rack: number, angle: number): boolean {
+function walkColumn(
+  fixed: Float64Array,
+  box: Box,
+  j: number,
+  rack: number,
+  angle: number,
+): boolean {
   for (const up of [true, false]) {
     if (!startAt(fixed, _walk.pose, angle, 0, rack)) return false;
     for (const [i, travel] of outwards(box.travelCentre, box.travelHalf, up)) {
@@ -158,7 +171,12 @@ function walkBox(fixed: Float64Array, box: Box, home: number): boolean {
 }
 
 /** out = left·middle·rightᵀ, all NODES × NODES. */
-function sandwich(left: Float64Array, middle: Float64Array, right: Float64Array, out: Float64Array): void {
+function sandwich(
+  left: Float64Array,
+  middle: Float64Array,
+  right: Float64Array,
+  out: Float64Array,
+): void {
   for (let i = 0; i < NODES; i += 1) {
     for (let l = 0; l < NODES; l += 1) {
       let sum = 0;
@@ -174,7 +192,7 @@ function sandwich(left: Float64Array, middle: Float64Array, right: Float64Array,
 }
 
 /** Chebyshev interpolation of the walked angles, cut at total degree DEGREE, as power coefficients row by row. */
-function fit(out: Float64Array): void {
+function fitAngles(out: Float64Array): void {
   sandwich(_transform, _walk.angles, _transform, _chebyshev);
   for (let j = 0; j < NODES; j += 1) {
     for (let k = NODES - j; k < NODES; k += 1) _chebyshev[j * NODES + k] = 0;
@@ -190,7 +208,12 @@ function fit(out: Float64Array): void {
 }
 
 /** Makes the predictor of a linkage whose settings hold; an empty array where no box is safe. */
-export function createPredictor(model: Model, fixed: Float64Array, home: number, holds: boolean): Predictor {
+export function createPredictor(
+  model: Model,
+  fixed: Float64Array,
+  home: number,
+  holds: boolean,
+): Predictor {
   if (!holds) return new Float64Array(0);
   for (const share of SHRINK) {
     const box = boxOf(model, share);
@@ -200,7 +223,7 @@ export function createPredictor(model: Model, fixed: Float64Array, home: number,
     out[TRAVEL_SCALE] = 1 / box.travelHalf;
     out[RACK_CENTRE] = box.rackCentre;
     out[RACK_SCALE] = 1 / box.rackHalf;
-    fit(out);
+    fitAngles(out);
     return out;
   }
   return new Float64Array(0);
@@ -219,12 +242,17 @@ export function predict(c: Predictor, travel: number, rack: number, pose: Float6
   if (!(x >= -1 && x <= 1 && y >= -1 && y <= 1)) return false;
   const y2 = y * y;
   const y4 = y2 * y2;
-  const r0 = ((c[4]! + c[5]! * y) + (c[6]! + c[7]! * y) * y2) + ((c[8]! + c[9]! * y) + (c[10]! + c[11]! * y) * y2) * y4;
-  const r1 = ((c[12]! + c[13]! * y) + (c[14]! + c[15]! * y) * y2) + ((c[16]! + c[17]! * y) + c[18]! * y2) * y4;
-  const r2 = ((c[19]! + c[20]! * y) + (c[21]! + c[22]! * y) * y2) + (c[23]! + c[24]! * y) * y4;
-  const r3 = ((c[25]! + c[26]! * y) + (c[27]! + c[28]! * y) * y2) + c[29]! * y4;
-  const r4 = (c[30]! + c[31]! * y) + (c[32]! + c[33]! * y) * y2;
-  const r5 = (c[34]! + c[35]! * y) + c[36]! * y2;
+  const r0 =
+    c[4]! +
+    c[5]! * y +
+    (c[6]! + c[7]! * y) * y2 +
+    (c[8]! + c[9]! * y + (c[10]! + c[11]! * y) * y2) * y4;
+  const r1 =
+    c[12]! + c[13]! * y + (c[14]! + c[15]! * y) * y2 + (c[16]! + c[17]! * y + c[18]! * y2) * y4;
+  const r2 = c[19]! + c[20]! * y + (c[21]! + c[22]! * y) * y2 + (c[23]! + c[24]! * y) * y4;
+  const r3 = c[25]! + c[26]! * y + (c[27]! + c[28]! * y) * y2 + c[29]! * y4;
+  const r4 = c[30]! + c[31]! * y + (c[32]! + c[33]! * y) * y2;
+  const r5 = c[34]! + c[35]! * y + c[36]! * y2;
   const r6 = c[37]! + c[38]! * y;
   const r7 = c[39]!;
   const x2 = x * x;

@@ -40,7 +40,8 @@ function rackRates(fixed: Float64Array, pose: Float64Array, perTravel: number): 
   const ky = pose[Slot.frame + 1]!;
   const height =
     spin *
-    (kx * (pose[Slot.centre + 1]! - pose[Slot.lower + 1]!) - ky * (pose[Slot.centre]! - pose[Slot.lower]!));
+    (kx * (pose[Slot.centre + 1]! - pose[Slot.lower + 1]!) -
+      ky * (pose[Slot.centre]! - pose[Slot.lower]!));
   const theta = -height * perTravel;
   pose[Slot.rackTheta] = theta;
   pose[Slot.rackPhi] = pose[Slot.anglePhi]! * theta;

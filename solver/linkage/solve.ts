@@ -135,10 +135,7 @@ export function solvePose(linkage: Linkage, pose: Pose, travel: number, rack: nu
     return linkage.broken;
   }
   placeRack(fixed, data, rack);
-  if (
-    predict(linkage.predictor, travel, rack, data) &&
-    solveQuickly(fixed, data, travel)
-  ) {
+  if (predict(linkage.predictor, travel, rack, data) && solveQuickly(fixed, data, travel)) {
     data[Slot.travel] = travel;
     pose.lastTravel = travel;
     pose.lastRack = rack;

@@ -34,7 +34,12 @@ function placeWithRates(fixed: Float64Array, pose: Float64Array, theta: number):
  * Safeguarded Newton from the angle `start`, rack already placed: every iterate keeps all lengths and stays on the
  * branch (all rooms positive); a step that would leave it is halved. Leaves the pose placed, rates per θ included.
  */
-export function stepTo(fixed: Float64Array, pose: Float64Array, start: number, travel: number): Step {
+export function stepTo(
+  fixed: Float64Array,
+  pose: Float64Array,
+  start: number,
+  travel: number,
+): Step {
   const target = fixed[Fixed.designHeight]! + travel;
   let outcome = placeWithRates(fixed, pose, start);
   if (outcome !== 'placed') return outcome;
@@ -55,7 +60,8 @@ export function stepTo(fixed: Float64Array, pose: Float64Array, start: number, t
       continue;
     }
     const next = pose[Slot.centre + 2]! - target;
-    if (Math.abs(next) <= ROUNDING_TOLERANCE && Math.abs(next) >= Math.abs(residual)) return 'placed';
+    if (Math.abs(next) <= ROUNDING_TOLERANCE && Math.abs(next) >= Math.abs(residual))
+      return 'placed';
     angle += step;
     step = 0;
     residual = next;

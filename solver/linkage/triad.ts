@@ -35,7 +35,8 @@ export function placeTriad(
   const py = ey - axial * ky;
   const pz = ez - axial * kz;
   const squared = px * px + py * py + pz * pz;
-  const g = (aside * aside + squared + (axial - along) * (axial - along) - rodSquared) / (2 * aside);
+  const g =
+    (aside * aside + squared + (axial - along) * (axial - along) - rodSquared) / (2 * aside);
   const left = squared - g * g;
   pose[frame] = kx;
   pose[frame + 1] = ky;
@@ -94,8 +95,7 @@ export function triadSpin(
   const tz = pose[t + 2]! - pose[d + 2]!;
   const drift =
     tx * (vx + oy * bz - oz * by) + ty * (vy + oz * bx - ox * bz) + tz * (vz + ox * by - oy * bx);
-  const lever =
-    tx * (ky * bz - kz * by) + ty * (kz * bx - kx * bz) + tz * (kx * by - ky * bx);
+  const lever = tx * (ky * bz - kz * by) + ty * (kz * bx - kx * bz) + tz * (kx * by - ky * bx);
   const spin = -drift / lever;
   pose[omega] = ox + spin * kx;
   pose[omega + 1] = oy + spin * ky;
@@ -124,10 +124,11 @@ export function triadSpinFromRod(
   const tx = pose[t]! - pose[d]!;
   const ty = pose[t + 1]! - pose[d + 1]!;
   const tz = pose[t + 2]! - pose[d + 2]!;
-  const lever =
-    tx * (ky * bz - kz * by) + ty * (kz * bx - kx * bz) + tz * (kx * by - ky * bx);
+  const lever = tx * (ky * bz - kz * by) + ty * (kz * bx - kx * bz) + tz * (kx * by - ky * bx);
   return (
-    (tx * direction[directionAt]! + ty * direction[directionAt + 1]! + tz * direction[directionAt + 2]!) /
+    (tx * direction[directionAt]! +
+      ty * direction[directionAt + 1]! +
+      tz * direction[directionAt + 2]!) /
     lever
   );
 }
@@ -161,8 +162,10 @@ export function carryPoint(
   const y = fixed[at + 1]!;
   const z = fixed[at + 2]!;
   pose[to] = pose[origin]! + x * pose[frame]! + y * pose[frame + 3]! + z * pose[frame + 6]!;
-  pose[to + 1] = pose[origin + 1]! + x * pose[frame + 1]! + y * pose[frame + 4]! + z * pose[frame + 7]!;
-  pose[to + 2] = pose[origin + 2]! + x * pose[frame + 2]! + y * pose[frame + 5]! + z * pose[frame + 8]!;
+  pose[to + 1] =
+    pose[origin + 1]! + x * pose[frame + 1]! + y * pose[frame + 4]! + z * pose[frame + 7]!;
+  pose[to + 2] =
+    pose[origin + 2]! + x * pose[frame + 2]! + y * pose[frame + 5]! + z * pose[frame + 8]!;
 }
 
 /** Writes factor·v(origin) + ω × (point − origin), v and ω read from the buffer: a body-fixed point's velocity. */

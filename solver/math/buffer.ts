@@ -3,7 +3,9 @@ import { degrees } from '../units.ts';
 
 /** buffer[a…]·buffer[b…] */
 export function dotAt(buffer: Float64Array, a: number, b: number): number {
-  return buffer[a]! * buffer[b]! + buffer[a + 1]! * buffer[b + 1]! + buffer[a + 2]! * buffer[b + 2]!;
+  return (
+    buffer[a]! * buffer[b]! + buffer[a + 1]! * buffer[b + 1]! + buffer[a + 2]! * buffer[b + 2]!
+  );
 }
 
 /** to = a × b; `to` may be a or b. */

@@ -9,14 +9,7 @@ const STUD = Slot.scratch;
 const HOUSING = Slot.scratch + 3;
 
 function angleAt(pose: Float64Array, a: number, b: number): number {
-  return lineAngle(
-    pose[a]!,
-    pose[a + 1]!,
-    pose[a + 2]!,
-    pose[b]!,
-    pose[b + 1]!,
-    pose[b + 2]!,
-  );
+  return lineAngle(pose[a]!, pose[a + 1]!, pose[a + 2]!, pose[b]!, pose[b + 1]!, pose[b + 2]!);
 }
 
 /** Angle between a stud fixed to the knuckle and a housing axis fixed to the frame at `housingFrame`, degrees. */

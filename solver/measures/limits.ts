@@ -1,7 +1,7 @@
 /** Which of the model's own limits a measured pose lies outside of. Limits are named by their key in the model file. */
 import type { Corner } from '../corner.ts';
-import type { Pose } from '../linkage/solve.ts';
 import { Slot } from '../linkage/slots.ts';
+import type { Pose } from '../linkage/solve.ts';
 import { Measure } from './keys.ts';
 
 interface Limit {
@@ -37,8 +37,16 @@ function partLimits(corner: Corner, measures: Float64Array): Limit[] {
     { name: 'coilover.minLength', value: damper, least: coilover?.minLength },
     { name: 'coilover.maxLength', value: damper, most: coilover?.maxLength },
     { name: 'strap.length', value: measures[Measure.strapLength]!, most: strap?.length },
-    { name: 'halfShaft.outerLimit', value: measures[Measure.outerAngle]!, most: halfShaft?.outerLimit },
-    { name: 'halfShaft.innerLimit', value: measures[Measure.innerAngle]!, most: halfShaft?.innerLimit },
+    {
+      name: 'halfShaft.outerLimit',
+      value: measures[Measure.outerAngle]!,
+      most: halfShaft?.outerLimit,
+    },
+    {
+      name: 'halfShaft.innerLimit',
+      value: measures[Measure.innerAngle]!,
+      most: halfShaft?.innerLimit,
+    },
     { name: 'halfShaft.plungeIn', value: plunge, most: halfShaft?.plungeIn },
     { name: 'halfShaft.plungeOut', value: -plunge, most: halfShaft?.plungeOut },
   ];
@@ -50,7 +58,12 @@ function inputLimits(corner: Corner, pose: Pose): Limit[] {
   const rack = pose.data[Slot.rack]!;
   const low = stops?.droop === undefined ? undefined : -stops.droop;
   return [
-    { name: 'steering.limit', value: rack, least: steering?.limit?.[0], most: steering?.limit?.[1] },
+    {
+      name: 'steering.limit',
+      value: rack,
+      least: steering?.limit?.[0],
+      most: steering?.limit?.[1],
+    },
     { name: 'stops.bump', value: travel, most: stops?.bump },
     { name: 'stops.droop', value: travel, least: low },
   ];

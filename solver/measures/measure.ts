@@ -1,8 +1,8 @@
 /** All measures of one pose into one buffer, without allocation. */
 import type { Corner } from '../corner.ts';
 import { poseBends } from '../linkage/bends.ts';
-import type { Pose } from '../linkage/solve.ts';
 import { Slot } from '../linkage/slots.ts';
+import type { Pose } from '../linkage/solve.ts';
 import { measureAlignment, measureRates } from './alignment.ts';
 import { measureCentres } from './centres.ts';
 import { measureJoints, measureShaft } from './joints.ts';

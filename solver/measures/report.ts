@@ -1,8 +1,8 @@
 /** One pose as the object that `pose --json` prints: keys, order, units and signs of the geometry contract. */
 import type { Corner } from '../corner.ts';
 import type { Failure } from '../linkage/assemble.ts';
-import { createPose, type Pose, solvePose } from '../linkage/solve.ts';
 import { Slot } from '../linkage/slots.ts';
+import { createPose, type Pose, solvePose } from '../linkage/solve.ts';
 import type { Vector3 } from '../model/model.ts';
 import { createMeasures, Measure, type MeasureKey } from './keys.ts';
 import { outsideLimits } from './limits.ts';
@@ -62,7 +62,10 @@ function centre(a: number, b: number): readonly [number, number] | null {
   return Number.isFinite(a) && Number.isFinite(b) ? [a, b] : null;
 }
 
-function optionalMeasures(corner: Corner, of: (key: MeasureKey) => number): Record<string, unknown> {
+function optionalMeasures(
+  corner: Corner,
+  of: (key: MeasureKey) => number,
+): Record<string, unknown> {
   const { model } = corner;
   const out: Record<string, unknown> = {};
   if (model.vehicle !== undefined) {
@@ -74,7 +77,8 @@ function optionalMeasures(corner: Corner, of: (key: MeasureKey) => number): Reco
     out['motionRatio'] = plain(of('motionRatio'));
     out['motionRatioRate'] = plain(of('motionRatioRate'));
     const { springRate, designForce } = model.coilover;
-    if (springRate !== undefined && designForce !== undefined) out['wheelRate'] = plain(of('wheelRate'));
+    if (springRate !== undefined && designForce !== undefined)
+      out['wheelRate'] = plain(of('wheelRate'));
   }
   if (model.antiRollBar !== undefined) out['barMotionRatio'] = plain(of('barMotionRatio'));
   if (model.halfShaft !== undefined) {
@@ -160,6 +164,7 @@ export function reportOf(corner: Corner, pose: Pose, measures: Float64Array): Po
 export function poseReport(corner: Corner, travel: number, rack: number): PoseReport {
   const pose = createPose();
   const measures = createMeasures();
-  if (solvePose(corner.linkage, pose, travel, rack) === 'reached') measureInto(corner, pose, measures);
+  if (solvePose(corner.linkage, pose, travel, rack) === 'reached')
+    measureInto(corner, pose, measures);
   return reportOf(corner, pose, measures);
 }

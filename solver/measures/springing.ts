@@ -29,7 +29,12 @@ function moveBottom(damper: Damper, pose: Float64Array): void {
  * F = designForce + k·(design length − length), slack below 0; wheelRate = k·MR² + F·dMR/dt; ride frequency
  * (1/2π)·√(1000·wheelRate/m). Needs `poseBends`.
  */
-export function measureCoilover(corner: Corner, damper: Damper, pose: Float64Array, out: Float64Array): void {
+export function measureCoilover(
+  corner: Corner,
+  damper: Damper,
+  pose: Float64Array,
+  out: Float64Array,
+): void {
   const length = damperLength(damper, pose, Slot.damperBottom);
   moveBottom(damper, pose);
   for (let i = 0; i < 3; i += 1) pose[ARM + i] = pose[Slot.damperBottom + i]! - damper.top[i]!;

@@ -63,3 +63,11 @@ export function shaftInnerAxis(part: { readonly innerAxis?: Vector3 }): Vector3 
 export function tieRodStudAxis(tieRod: TieRod): Vector3 {
   return tieRod.studAxis ?? [0, 0, 1];
 }
+
+/** Diameter of a tie rod's tube when left out, mm. Common practice, no source. */
+const PLAIN_TIE_ROD = 22;
+
+/** Diameter of the tie rod where no profile says otherwise, mm; with a profile alone, its first diameter. */
+export function tieRodDiameter(tieRod: TieRod): number {
+  return tieRod.diameter ?? tieRod.profile?.[0]?.[1] ?? PLAIN_TIE_ROD;
+}

@@ -1,0 +1,3 @@
+export function MapPad() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function GapTile() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function Readings() {
+  return null;
+}

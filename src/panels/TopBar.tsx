@@ -1,0 +1,3 @@
+export function TopBar() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function Transport() {
+  return null;
+}

@@ -1,0 +1,4 @@
+/** The stage: the corner in three dimensions. */
+export function Stage() {
+  return null;
+}

@@ -1,0 +1,94 @@
+/** How the bench is looked at: views, layers, panels, units, theme. Slow state; React may render from it. */
+import { createStore } from 'zustand/vanilla';
+
+export type Viewpoint = 'threeQuarter' | 'front' | 'side' | 'above' | 'alongRod';
+export type Shell = 'solid' | 'ghost' | 'cut';
+export type LengthUnit = 'mm' | 'inch' | 'sixteenth';
+export type Theme = 'light' | 'dark';
+export type Panel = 'readings' | 'map' | 'points';
+
+/** Drawings that can be switched on in the scene. */
+export const LAYERS = [
+  'steeringAxis',
+  'contactPatch',
+  'wheelPath',
+  'ballJointArcs',
+  'instantCentres',
+  'rollCentre',
+  'handles',
+  'grid',
+] as const;
+export type Layer = (typeof LAYERS)[number];
+
+export interface Insets {
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly left: number;
+}
+
+export interface ViewState {
+  readonly viewpoint: Viewpoint;
+  /** Counts requests for the viewpoint, so that asking twice moves the camera back twice. */
+  readonly viewpointAsked: number;
+  readonly wheelShell: Shell;
+  readonly layers: Readonly<Record<Layer, boolean>>;
+  readonly panels: Readonly<Record<Panel, boolean>>;
+  readonly unit: LengthUnit;
+  readonly theme: Theme;
+  /** What the panels cover of each edge of the window, px: the stage centres the corner in the rest. */
+  readonly insets: Insets;
+  /** The measure whose drawing is lit in the scene (its name is hovered or tapped), or null. */
+  readonly lit: string | null;
+}
+
+function systemTheme(): Theme {
+  const dark = globalThis.matchMedia?.('(prefers-color-scheme: dark)').matches ?? false;
+  return dark ? 'dark' : 'light';
+}
+
+export type View = ReturnType<typeof createView>;
+
+export function createView() {
+  const store = createStore<ViewState>(() => ({
+    viewpoint: 'threeQuarter',
+    viewpointAsked: 0,
+    wheelShell: 'solid',
+    layers: {
+      steeringAxis: false,
+      contactPatch: false,
+      wheelPath: false,
+      ballJointArcs: false,
+      instantCentres: false,
+      rollCentre: false,
+      handles: false,
+      grid: true,
+    },
+    panels: { readings: true, map: true, points: false },
+    unit: 'mm',
+    theme: systemTheme(),
+    insets: { top: 0, right: 0, bottom: 0, left: 0 },
+    lit: null,
+  }));
+  const { getState, setState } = store;
+
+  function look(viewpoint: Viewpoint): void {
+    setState({ viewpoint, viewpointAsked: getState().viewpointAsked + 1 });
+  }
+
+  function toggleLayer(layer: Layer): void {
+    const { layers } = getState();
+    setState({ layers: { ...layers, [layer]: !layers[layer] } });
+  }
+
+  function togglePanel(panel: Panel): void {
+    const { panels } = getState();
+    setState({ panels: { ...panels, [panel]: !panels[panel] } });
+  }
+
+  function light(key: string | null): void {
+    if (getState().lit !== key) setState({ lit: key });
+  }
+
+  return { ...store, look, toggleLayer, togglePanel, light };
+}
