@@ -5,7 +5,15 @@
  * `--build` only makes the bundle (npm's prepare step calls it) and never fails an installation.
  */
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
@@ -31,6 +39,8 @@ async function bundle() {
   const build = await rolldown({
     input: join(root, 'src', 'cli', 'main.ts'),
     platform: 'node',
+    // Nothing of the type checker's settings bears on what runs.
+    tsconfig: false,
     logLevel: 'silent',
   });
   const { output } = await build.generate({ format: 'esm', codeSplitting: false });
@@ -57,7 +67,7 @@ function keep(code, file) {
 /** The address of an up-to-date bundle; one held in memory where the cache folder cannot be written. */
 async function ready() {
   const file = join(cache, `cli-${fingerprint()}.mjs`);
-  if (statSync(file, { throwIfNoEntry: false })) return pathToFileURL(file).href;
+  if (existsSync(file)) return pathToFileURL(file).href;
   const code = await bundle();
   try {
     keep(code, file);
