@@ -19,5 +19,13 @@ export {
   type Unreached,
 } from './measures/report.ts';
 export type * from './model/model.ts';
-export { formatModelError, type ModelError, parseModel, readModel } from './model/parse.ts';
+export {
+  formatModelError,
+  type ModelError,
+  type ModelResult,
+  parseModel,
+  readModel,
+} from './model/parse.ts';
+export { escaped, quoted, WHOLE_FILE } from './model/read/failure.ts';
+export { LARGEST_NUMBER } from './model/read/values.ts';
 export { writeModel } from './model/write.ts';

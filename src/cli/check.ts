@@ -1,6 +1,5 @@
 /** armscribe check FILE…: says whether model files are sound. */
-import { formatModelError } from '../../solver/model/parse.ts';
-import { escaped } from '../../solver/model/read/failure.ts';
+import { escaped, formatModelError } from '../../solver/index.ts';
 import { openModel } from './files.ts';
 import { BadInput, type Verb } from './refusal.ts';
 import { about, sortWords } from './words.ts';

@@ -1,8 +1,13 @@
 /** Model files from disk. */
+
 import { readFileSync } from 'node:fs';
-import type { Model } from '../../solver/model/model.ts';
-import { formatModelError, type ModelResult, parseModel } from '../../solver/model/parse.ts';
-import { WHOLE_FILE } from '../../solver/model/read/failure.ts';
+import {
+  formatModelError,
+  type Model,
+  type ModelResult,
+  parseModel,
+  WHOLE_FILE,
+} from '../../solver/index.ts';
 import { BadInput } from './refusal.ts';
 
 /** What stands in the way of reading, by the system's code. */

@@ -1,5 +1,5 @@
 /** The command line: finds the verb, writes its answer, and turns outcomes into exit statuses. */
-import { quoted } from '../../solver/model/read/failure.ts';
+import { quoted } from '../../solver/index.ts';
 import { check } from './check.ts';
 import { align, clearance } from './later.ts';
 import { pose } from './pose.ts';

@@ -1,5 +1,5 @@
 /** Answers as a person reads them: aligned, rounded, with units, and signs in plain words. */
-import { escaped } from '../../solver/model/read/failure.ts';
+import { escaped } from '../../solver/index.ts';
 import { type Answer, valueAt } from './columns.ts';
 import { INPUT_ROWS, MEASURE_ROWS, type Row } from './rows.ts';
 

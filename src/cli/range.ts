@@ -1,6 +1,5 @@
 /** Numbers and ranges of travel and rack as they are typed, mm. */
-import { quoted } from '../../solver/model/read/failure.ts';
-import { LARGEST_NUMBER } from '../../solver/model/read/reader.ts';
+import { LARGEST_NUMBER, quoted } from '../../solver/index.ts';
 import { BadInput } from './refusal.ts';
 
 /** Most values of one range, and most poses of a sweep. */

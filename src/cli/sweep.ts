@@ -1,7 +1,5 @@
 /** armscribe sweep MODEL: a table of poses, travel outer, rack inner. */
-import { assemble, poseReport } from '../../solver/index.ts';
-import type { Model } from '../../solver/model/model.ts';
-import { escaped } from '../../solver/model/read/failure.ts';
+import { assemble, escaped, type Model, poseReport } from '../../solver/index.ts';
 import {
   type Answer,
   csvField,

@@ -1,5 +1,5 @@
 /** The words after a verb: model files and options. */
-import { quoted } from '../../solver/model/read/failure.ts';
+import { quoted } from '../../solver/index.ts';
 import { BadInput } from './refusal.ts';
 
 /** The options a verb knows; those with a value name what it is. */

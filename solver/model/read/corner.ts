@@ -1,23 +1,17 @@
 /** Tables of the parts that make the corner move: arms, tie rod, steering, hub, knuckle. One row a key of the format. */
 import type { Arm, Cam, Hub, Model, Steering, TieRod, Tube } from '../model.ts';
+import { list, object, optional, pair, type Reader, refuse, required } from './reader.ts';
 import {
   anyNumber,
   between,
   direction,
   limitAngle,
-  list,
   notNegative,
   number,
-  object,
-  optional,
-  pair,
   point,
   positive,
-  type Reader,
-  refuse,
-  required,
   shown,
-} from './reader.ts';
+} from './values.ts';
 
 const cam: Reader<Cam> = object<Cam>('a cam: an object with throw', {
   slot: optional(direction),

@@ -13,25 +13,27 @@ import type {
 import { polyline } from './corner.ts';
 import { keyPath } from './failure.ts';
 import {
-  anyNumber,
-  direction,
   keyed,
-  limitAngle,
-  notNegative,
   object,
   optional,
   own,
   pair,
-  point,
-  positive,
   type Reader,
   refuse,
   refuseValue,
   required,
+} from './reader.ts';
+import {
+  anyNumber,
+  direction,
+  limitAngle,
+  notNegative,
+  point,
+  positive,
   section,
   text,
   word,
-} from './reader.ts';
+} from './values.ts';
 
 export const wheel: Reader<Wheel> = object<Wheel>(
   'a wheel: an object with diameter, width, offset',

@@ -13,20 +13,8 @@ import {
   tyre,
   wheel,
 } from './fitted.ts';
-import {
-  anyNumber,
-  between,
-  keyed,
-  list,
-  notNegative,
-  object,
-  optional,
-  positive,
-  type Reader,
-  required,
-  text,
-  word,
-} from './reader.ts';
+import { keyed, list, object, optional, type Reader, required } from './reader.ts';
+import { anyNumber, between, notNegative, positive, text, word } from './values.ts';
 
 /** The format this program reads and writes. */
 export const FORMAT = 'armscribe/1';
