@@ -1,5 +1,6 @@
 /** The only door of the solver. */
 
+export { statedGap, USUAL_GAP, wantedGap } from './clearance/required.ts';
 export { createRodGap, type Place, type RodGap, rodGapInto } from './clearance/rodGap.ts';
 export { type Section, tyreSections, wheelSections } from './clearance/section.ts';
 export { assemble, type Corner, solve } from './corner.ts';

@@ -1,4 +1,5 @@
-/** The page: the stage behind, everything else around its edges. */
+/** The page: the stage behind, everything else in its place around the edges. */
+import './App.css';
 import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
 import { MapPad } from './charts/MapPad.tsx';
@@ -11,21 +12,38 @@ import { view } from './state/bench.ts';
 
 const Points = lazy(() => import('./panels/Points.tsx'));
 
+/** Each place fills itself with its component (width and height 100 %); App.css says where it is at which size. */
 export function App() {
   const panels = useStore(view, (state) => state.panels);
   return (
     <>
       <Stage />
-      <TopBar />
-      {panels.points && (
-        <Suspense fallback={null}>
-          <Points />
-        </Suspense>
-      )}
-      {panels.readings && <Readings />}
-      {panels.map && <MapPad />}
-      <GapTile />
-      <Transport />
+      <div className="frame">
+        <div className="place place-top">
+          <TopBar />
+        </div>
+        {panels.points && (
+          <div className="place place-points">
+            <Suspense fallback={null}>
+              <Points />
+            </Suspense>
+          </div>
+        )}
+        {panels.map && (
+          <div className="place place-map">
+            <MapPad />
+          </div>
+        )}
+        <div className="place place-foot">
+          <GapTile />
+          <Transport />
+        </div>
+        {panels.readings && (
+          <div className="place place-readings">
+            <Readings />
+          </div>
+        )}
+      </div>
     </>
   );
 }
