@@ -36,8 +36,9 @@ export function createInputs(documentStore: DocumentStore) {
     playing: null,
   }));
 
-  /** Moves to (travel, rack), clamped to the model's ranges. */
+  /** Moves to (travel, rack), clamped to the model's ranges; what is no number moves nothing. */
   function move(travel: number, rack: number): void {
+    if (Number.isNaN(travel) || Number.isNaN(rack)) return;
     const { model } = documentStore.getState();
     const next = {
       travel: clamp(travel, travelRange(model)),
