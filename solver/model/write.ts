@@ -3,7 +3,7 @@ import type { Model } from './model.ts';
 import type { Reader } from './read/reader.ts';
 import { model as modelTable, tableOf } from './read/table.ts';
 
-/** Columns within which a part stays on one line: a point always does. */
+/** Columns within which a part stays on one line. A point does with any numbers: three of 24 characters at the most. */
 const LINE_WIDTH = 110;
 
 /** Keys of a part in the order of its table; names the user chose keep the order they came in. */
@@ -49,7 +49,7 @@ function lines(
 ): string {
   const line = onOneLine(value, reader);
   const fits = before + line.length < LINE_WIDTH && indent !== '';
-  if (typeof value !== 'object' || value === null || reader?.isPoint || fits) return line;
+  if (typeof value !== 'object' || value === null || fits) return line;
   const inner = `${indent}  `;
   const items = itemsOf(value, reader).map(
     ({ label, item, table }) =>

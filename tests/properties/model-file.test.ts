@@ -56,6 +56,7 @@ describe('parse(write(model)) is the model', () => {
   test('for the full one, in the order of the table, whatever order it came in', () => {
     const text = writeModel(FULL_MODEL);
     expect(parseModel(text, 'full.json')).toEqual({ ok: true, model: FULL_MODEL });
+    expect(JSON.stringify(JSON.parse(text))).toBe(JSON.stringify(FULL_MODEL));
     const reversed = (value: unknown): unknown =>
       Array.isArray(value) || typeof value !== 'object' || value === null
         ? value
@@ -69,10 +70,13 @@ describe('parse(write(model)) is the model', () => {
     expect(writeModel({ ...(reversed(rest) as Model), ...named } as Model)).toBe(text);
   });
 
-  test('with a point on one line, however long its numbers', () => {
-    const face = [-12345.678901234567, 12345.678901234567, 1 / 3e300] as const;
-    const text = writeModel({ ...FULL_MODEL, hub: { face } });
-    expect(text).toContain(`"face": [${face.join(', ')}]`);
+  test('with a point on one line, however long its numbers and however deep it stands', () => {
+    const long = -1 / 3e300;
+    const longest = [long, long, long] as const;
+    expect(String(long)).toHaveLength(24);
+    const points = [longest, longest];
+    const text = writeModel({ ...FULL_MODEL, knuckle: { tubes: [{ points, diameter: 1 / 3 }] } });
+    expect(text.split(JSON.stringify(longest).replaceAll(',', ', '))).toHaveLength(3);
   });
 
   test('with any of its optional keys left out and any of its numbers moved', () => {

@@ -265,6 +265,16 @@ describe('types and ranges', () => {
       'steering.direction[1]: found -1, wanted a number above 0 (to the left)',
     ],
     [
+      'steering.direction',
+      [1, 0, 0],
+      'steering.direction[1]: found 0, wanted a number above 0 (to the left)',
+    ],
+    [
+      'steering.limit',
+      [0, 0],
+      'steering.limit: found [0, 0], wanted the least below the greatest, with 0 between them',
+    ],
+    [
       'steering.limit',
       [72, -72],
       'steering.limit: found [72, -72], wanted the least below the greatest, with 0 between them',

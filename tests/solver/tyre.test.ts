@@ -144,6 +144,10 @@ describe('the grammar of sizes', () => {
       '37x12.50 16.5',
       { form: 'flotation', service: '', overallDiameter: 37, width: 12.5, rimDiameterCode: 16.5 },
     ],
+    [
+      '3 5x1 2.50R1 7',
+      { form: 'flotation', service: '', overallDiameter: 35, width: 12.5, rimDiameterCode: 17 },
+    ],
   ])('%j', (text, size) => {
     expect(parseTyreSize(text)).toEqual({ ok: true, size });
   });
