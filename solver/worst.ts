@@ -1,0 +1,116 @@
+/** The worst place of a travel–lock map: its least gap, found on the grid and then refined on the solver itself. */
+import { createRodGap, rodGapInto } from './clearance/rodGap.ts';
+import { type Corner, solve } from './corner.ts';
+import { createPose } from './linkage/solve.ts';
+import type { LockMap, MapPair } from './map.ts';
+import { placeParts } from './measures/parts.ts';
+
+/** A reachable place and its gap, mm. */
+export interface WorstPlace {
+  readonly travel: number;
+  readonly rack: number;
+  readonly gap: number;
+}
+
+/** Step at which a search ends, mm of travel or rack: surfaces close up by about as much, so the gap is good to 0.01 mm. */
+const LAST_STEP = 1e-3;
+/** Local minima of the grid that are searched from, the lowest first: the least of them need not stay the least. */
+const MOST_STARTS = 6;
+/** A gap closes by about 1 mm per mm of travel or rack, seldom by more than this: a higher start cannot win. */
+const STEEPEST = 2;
+const RING = [-1, -0.5, 0, 0.5, 1];
+
+type Gap = (travel: number, rack: number) => WorstPlace;
+
+/** The gap at a place, or, out of reach, at the last reachable place of the straight path to it. */
+function gapOf(corner: Corner, pair: MapPair): Gap {
+  const pose = createPose();
+  const rod = createRodGap(corner, pair);
+  return (travel, rack) => {
+    solve(corner, pose, travel, rack);
+    placeParts(corner, pose.data);
+    rodGapInto(rod, pose);
+    return { travel: pose.lastTravel, rack: pose.lastRack, gap: rod.gap };
+  };
+}
+
+/** Nodes no neighbour of which is lower, lowest first. */
+function lowNodes(map: LockMap, most: number): number[] {
+  const values = map.gap;
+  const columns = map.racks.length;
+  const rows = map.travels.length;
+  const isLow = (node: number): boolean => {
+    const row = Math.floor(node / columns);
+    const column = node % columns;
+    for (let r = Math.max(0, row - 1); r <= Math.min(rows - 1, row + 1); r += 1) {
+      for (let c = Math.max(0, column - 1); c <= Math.min(columns - 1, column + 1); c += 1) {
+        if (values[r * columns + c]! < values[node]!) return false;
+      }
+    }
+    return Number.isFinite(values[node]!);
+  };
+  const nodes: number[] = [];
+  for (let node = 0; node < values.length; node += 1) if (isLow(node)) nodes.push(node);
+  return nodes.sort((a, b) => values[a]! - values[b]!).slice(0, most);
+}
+
+function clamp(value: number, axis: Float64Array): number {
+  return Math.min(axis.at(-1)!, Math.max(axis[0]!, value));
+}
+
+/** Widest spacing of an axis; 0 for a single node. */
+function spacing(axis: Float64Array): number {
+  let widest = 0;
+  for (let i = 1; i < axis.length; i += 1) widest = Math.max(widest, axis[i]! - axis[i - 1]!);
+  return widest;
+}
+
+/** Looks around the best place so far at 24 places, moves to a better one or halves the step, until LAST_STEP. */
+function descend(map: LockMap, gapAt: Gap, start: WorstPlace): WorstPlace {
+  const { travels, racks } = map;
+  let best = start;
+  let up = spacing(travels);
+  let across = spacing(racks);
+  while (Math.max(up, across) > LAST_STEP) {
+    const centre = best;
+    for (const a of RING) {
+      for (const b of RING) {
+        if ((a === 0 && b === 0) || (b !== 0 && across === 0)) continue;
+        const tried = gapAt(
+          clamp(centre.travel + a * up, travels),
+          clamp(centre.rack + b * across, racks),
+        );
+        if (tried.gap < best.gap) best = tried;
+      }
+    }
+    if (best === centre) {
+      up /= 2;
+      across /= 2;
+    }
+  }
+  return best;
+}
+
+/**
+ * The least gap of the tie rod over the range of a filled map, to 0.01 mm, and where it is; null where nothing is in
+ * reach. It is the least that was found: the neighbourhoods of at most `mostStarts` low nodes are searched, no bound is
+ * proven.
+ */
+export function worstPlace(
+  corner: Corner,
+  map: LockMap,
+  pair: MapPair,
+  mostStarts: number = MOST_STARTS,
+): WorstPlace | null {
+  if (corner.linkage.broken !== null) return null;
+  const gapAt = gapOf(corner, pair);
+  const room = (STEEPEST * (spacing(map.travels) + spacing(map.racks))) / 2;
+  let worst: WorstPlace | null = null;
+  for (const node of lowNodes(map, mostStarts)) {
+    if (worst !== null && map.gap[node]! > worst.gap + room) break;
+    const start = gapAt(map.lastTravel[node]!, map.lastRack[node]!);
+    const found = descend(map, gapAt, start);
+    if (worst === null || found.gap < worst.gap) worst = found;
+  }
+  return worst;
+}
