@@ -8,8 +8,16 @@ export type { Failure } from './linkage/assemble.ts';
 export { poseRates } from './linkage/rates.ts';
 export { Fixed, Slot } from './linkage/slots.ts';
 export { createPose, type Outcome, type Pose } from './linkage/solve.ts';
+export {
+  AXLE_KEYS,
+  type Axle,
+  type AxleKey,
+  AxleMeasure,
+  axleInto,
+  createAxle,
+} from './measures/axle.ts';
 export { createMeasures, MEASURE_KEYS, Measure, type MeasureKey } from './measures/keys.ts';
-export { outsideLimits } from './measures/limits.ts';
+export { isOutside, type Limit, limitedValue, limitsOf, outsideLimits } from './measures/limits.ts';
 export { measureInto } from './measures/measure.ts';
 export { placeParts, placeRod, placeWithRates, rodPointCount } from './measures/parts.ts';
 export {
@@ -19,6 +27,16 @@ export {
   reportOf,
   type Unreached,
 } from './measures/report.ts';
+export {
+  inWords,
+  MEASURE_TABLE,
+  type MeasureGroup,
+  type MeasureRow,
+  measureRow,
+  missingParts,
+  type Sense,
+  type UnitKind,
+} from './measures/table.ts';
 export type * from './model/model.ts';
 export {
   formatModelError,

@@ -2,74 +2,71 @@
 import type { Corner } from '../corner.ts';
 import { Slot } from '../linkage/slots.ts';
 import type { Pose } from '../linkage/solve.ts';
-import { Measure } from './keys.ts';
+import type { Model } from '../model/model.ts';
+import { Measure, type MeasureKey } from './keys.ts';
 
-interface Limit {
+/** One limit that the model states: the measure it holds, and its bounds, mm or degrees. */
+export interface Limit {
   readonly name: string;
-  readonly value: number;
+  readonly of: MeasureKey | 'travel' | 'rack';
   readonly least?: number | undefined;
   readonly most?: number | undefined;
 }
 
-function jointLimits(corner: Corner, measures: Float64Array): Limit[] {
-  const { lowerArm, upperArm, tieRod } = corner.model;
-  return [
-    {
-      name: 'lowerArm.ballJointLimit',
-      value: measures[Measure.lowerBallJoint]!,
-      most: lowerArm.ballJointLimit,
-    },
-    {
-      name: 'upperArm.ballJointLimit',
-      value: measures[Measure.upperBallJoint]!,
-      most: upperArm.ballJointLimit,
-    },
-    { name: 'tieRod.endLimit', value: measures[Measure.tieRodOuter]!, most: tieRod.endLimit },
-    { name: 'tieRod.innerLimit', value: measures[Measure.tieRodInner]!, most: tieRod.innerLimit },
-  ];
+function minus(value: number | undefined): number | undefined {
+  return value === undefined ? undefined : -value;
 }
 
-function partLimits(corner: Corner, measures: Float64Array): Limit[] {
-  const { coilover, halfShaft, strap } = corner.model;
-  const damper = measures[Measure.damperLength]!;
-  const plunge = measures[Measure.plunge]!;
-  return [
-    { name: 'coilover.minLength', value: damper, least: coilover?.minLength },
-    { name: 'coilover.maxLength', value: damper, most: coilover?.maxLength },
-    { name: 'strap.length', value: measures[Measure.strapLength]!, most: strap?.length },
-    {
-      name: 'halfShaft.outerLimit',
-      value: measures[Measure.outerAngle]!,
-      most: halfShaft?.outerLimit,
-    },
-    {
-      name: 'halfShaft.innerLimit',
-      value: measures[Measure.innerAngle]!,
-      most: halfShaft?.innerLimit,
-    },
-    { name: 'halfShaft.plungeIn', value: plunge, most: halfShaft?.plungeIn },
-    { name: 'halfShaft.plungeOut', value: -plunge, most: halfShaft?.plungeOut },
-  ];
-}
-
-function inputLimits(corner: Corner, pose: Pose): Limit[] {
-  const { steering, stops } = corner.model;
-  const travel = pose.data[Slot.travel]!;
-  const rack = pose.data[Slot.rack]!;
-  const low = stops?.droop === undefined ? undefined : -stops.droop;
+function inputLimits({ steering, stops }: Model): Limit[] {
   return [
     {
       name: 'steering.limit',
-      value: rack,
+      of: 'rack',
       least: steering?.limit?.[0],
       most: steering?.limit?.[1],
     },
-    { name: 'stops.bump', value: travel, most: stops?.bump },
-    { name: 'stops.droop', value: travel, least: low },
+    { name: 'stops.bump', of: 'travel', most: stops?.bump },
+    { name: 'stops.droop', of: 'travel', least: minus(stops?.droop) },
   ];
 }
 
-function isOutside({ value, least, most }: Limit): boolean {
+function jointLimits({ lowerArm, upperArm, tieRod }: Model): Limit[] {
+  return [
+    { name: 'lowerArm.ballJointLimit', of: 'lowerBallJoint', most: lowerArm.ballJointLimit },
+    { name: 'upperArm.ballJointLimit', of: 'upperBallJoint', most: upperArm.ballJointLimit },
+    { name: 'tieRod.endLimit', of: 'tieRodOuter', most: tieRod.endLimit },
+    { name: 'tieRod.innerLimit', of: 'tieRodInner', most: tieRod.innerLimit },
+  ];
+}
+
+function partLimits({ coilover, halfShaft, strap }: Model): Limit[] {
+  return [
+    { name: 'coilover.minLength', of: 'damperLength', least: coilover?.minLength },
+    { name: 'coilover.maxLength', of: 'damperLength', most: coilover?.maxLength },
+    { name: 'strap.length', of: 'strapLength', most: strap?.length },
+    { name: 'halfShaft.outerLimit', of: 'outerAngle', most: halfShaft?.outerLimit },
+    { name: 'halfShaft.innerLimit', of: 'innerAngle', most: halfShaft?.innerLimit },
+    { name: 'halfShaft.plungeIn', of: 'plunge', most: halfShaft?.plungeIn },
+    { name: 'halfShaft.plungeOut', of: 'plunge', least: minus(halfShaft?.plungeOut) },
+  ];
+}
+
+/** The limits a model states. */
+export function limitsOf(model: Model): readonly Limit[] {
+  return [...inputLimits(model), ...jointLimits(model), ...partLimits(model)].filter(
+    ({ least, most }) => least !== undefined || most !== undefined,
+  );
+}
+
+/** What the limit holds, in the measured pose: mm or degrees. */
+export function limitedValue(limit: Limit, pose: Pose, measures: Float64Array): number {
+  if (limit.of === 'travel') return pose.data[Slot.travel]!;
+  if (limit.of === 'rack') return pose.data[Slot.rack]!;
+  return measures[Measure[limit.of]]!;
+}
+
+/** True when the value lies outside of the limit. */
+export function isOutside({ least, most }: Limit, value: number): boolean {
   return (least !== undefined && value < least) || (most !== undefined && value > most);
 }
 
@@ -78,12 +75,8 @@ function isOutside({ value, least, most }: Limit): boolean {
  * is what the bench sweeps and no limit; a drop link that cannot reach its lever is named "antiRollBar.link".
  */
 export function outsideLimits(corner: Corner, pose: Pose, measures: Float64Array): string[] {
-  const names = [
-    ...inputLimits(corner, pose),
-    ...jointLimits(corner, measures),
-    ...partLimits(corner, measures),
-  ]
-    .filter(isOutside)
+  const names = limitsOf(corner.model)
+    .filter((limit) => isOutside(limit, limitedValue(limit, pose, measures)))
     .map((limit) => limit.name);
   if (corner.lever !== null && !(pose.data[Slot.leverRoom]! > 0)) names.push('antiRollBar.link');
   return names;

@@ -1,4 +1,6 @@
-/** The measures as the command line names them: one row a measure, in the contract's order. Signs are the geometry contract's. */
+/** The measures as the command line names them: one row a measure, in the contract's order. Names and words are the table of measures'. */
+
+import { inWords, type MeasureKey, measureRow } from '../../solver/index.ts';
 
 /** How a value that is a list is spread over columns. */
 export type Shape = 'xyz' | 'yz' | 'xz' | 'points';
@@ -16,71 +18,70 @@ export interface Row {
   readonly shape?: Shape;
 }
 
-type Plain = readonly [key: string, label: string, positive?: string, negative?: string];
-
-function group(name: string, unit: string, digits: number, rows: readonly Plain[]): readonly Row[] {
-  return rows.map(([key, label, positive, negative]) => ({
-    key,
-    label,
-    group: name,
+/** A row of numbers the table of measures knows: its label and words are the table's. */
+function measure(
+  group: string,
+  unit: string,
+  digits: number,
+  key: MeasureKey,
+  path: string = key,
+): Row {
+  const row = measureRow(key);
+  const positive = inWords(row, 1);
+  const negative = inWords(row, -1);
+  return {
+    key: path,
+    label: row.label,
+    group,
     unit,
     digits,
     ...(positive !== undefined && negative !== undefined ? { words: [positive, negative] } : {}),
-  }));
+  };
 }
 
-export const INPUT_ROWS: readonly Row[] = group('Inputs', 'mm', 3, [
-  ['travel', 'travel', 'wheel up (bump)', 'wheel down (droop)'],
-  ['rack', 'rack', 'to the left', 'to the right'],
-]);
+function measures(
+  group: string,
+  unit: string,
+  digits: number,
+  ...keys: readonly MeasureKey[]
+): readonly Row[] {
+  return keys.map((key) => measure(group, unit, digits, key));
+}
 
-const alignment: readonly Row[] = [
-  ...group('Alignment', 'deg', 3, [
-    ['camber', 'camber', 'top leans out', 'top leans in'],
-    ['toe', 'toe', 'front edge in', 'front edge out'],
-    ['caster', 'caster', 'axis leans back', 'axis leans forward'],
-    ['kingpinInclination', 'kingpin inclination', 'axis leans in', 'axis leans out'],
-  ]),
-  ...group('Alignment', 'mm', 2, [
-    ['scrubRadius', 'scrub radius', 'contact outboard of the axis', 'contact inboard of the axis'],
-    ['casterTrail', 'caster trail', 'axis ahead of the contact', 'axis behind the contact'],
-    [
-      'spindleOffset',
-      'spindle offset',
-      'centre outboard of the axis',
-      'centre inboard of the axis',
-    ],
-    ['spindleTrail', 'spindle trail', 'axis ahead of the centre', 'axis behind the centre'],
-  ]),
-  ...group('Alignment', 'deg', 3, [['steerAngle', 'steer angle', 'steers left', 'steers right']]),
-  ...group('Alignment', 'mm', 2, [['halfTrack', 'half track']]),
+export const INPUT_ROWS: readonly Row[] = [
+  {
+    key: 'travel',
+    label: 'travel',
+    group: 'Inputs',
+    unit: 'mm',
+    digits: 3,
+    words: ['wheel up (bump)', 'wheel down (droop)'],
+  },
+  {
+    key: 'rack',
+    label: 'rack',
+    group: 'Inputs',
+    unit: 'mm',
+    digits: 3,
+    words: ['to the left', 'to the right'],
+  },
 ];
 
-const RISES = 'as the wheel rises';
+const alignment: readonly Row[] = [
+  ...measures('Alignment', 'deg', 3, 'camber', 'toe', 'caster', 'kingpinInclination'),
+  ...measures('Alignment', 'mm', 2, 'scrubRadius', 'casterTrail', 'spindleOffset', 'spindleTrail'),
+  ...measures('Alignment', 'deg', 3, 'steerAngle'),
+  ...measures('Alignment', 'mm', 2, 'halfTrack'),
+];
 
 const rates: readonly Row[] = [
-  ...group('Rates', 'deg/mm', 5, [
-    ['bumpSteer', 'bump steer', `front edge goes in ${RISES}`, `front edge goes out ${RISES}`],
-    ['bumpCamber', 'bump camber', `top goes out ${RISES}`, `top goes in ${RISES}`],
-    ['bumpCaster', 'bump caster', `axis leans back ${RISES}`, `axis leans forward ${RISES}`],
-  ]),
-  ...group('Rates', 'mm/mm', 5, [
-    ['trackRate', 'track rate', `contact goes out ${RISES}`, `contact goes in ${RISES}`],
-  ]),
-  ...group('Rates', 'deg/mm', 5, [
-    [
-      'steerPerRack',
-      'steer per rack',
-      'steers left as the rack goes left',
-      'steers right as the rack goes left',
-    ],
-  ]),
+  ...measures('Rates', 'deg/mm', 5, 'bumpSteer', 'bumpCamber', 'bumpCaster'),
+  ...measures('Rates', 'mm/mm', 5, 'trackRate'),
+  ...measures('Rates', 'deg/mm', 5, 'steerPerRack'),
 ];
 
 const centres: readonly Row[] = [
-  ...group('Centres', 'mm', 2, [
-    ['rollCentreHeight', 'roll centre height', 'above the ground', 'below the ground'],
-  ]),
+  ...measures('Centres', 'mm', 2, 'rollCentreHeight'),
   {
     key: 'frontViewCentre',
     label: 'front-view centre y, z',
@@ -97,48 +98,29 @@ const centres: readonly Row[] = [
     digits: 1,
     shape: 'xz',
   },
-  ...group('Centres', '%', 2, [
-    ['antiDive', 'anti-dive', 'resists dive', 'adds to dive'],
-    ['antiLift', 'anti-lift', 'resists lift', 'adds to lift'],
-  ]),
+  ...measures('Centres', '%', 2, 'antiDive', 'antiLift'),
 ];
+
+const SPRING = 'Spring, damper, bar';
 
 const spring: readonly Row[] = [
-  ...group('Spring, damper, bar', 'mm', 2, [['damperLength', 'damper length']]),
-  ...group('Spring, damper, bar', 'mm/mm', 4, [
-    ['motionRatio', 'motion ratio', 'damper movement / wheel movement', 'damper opens in bump'],
-  ]),
-  ...group('Spring, damper, bar', '1/mm', 6, [['motionRatioRate', 'motion ratio rate']]),
-  ...group('Spring, damper, bar', 'N/mm', 3, [['wheelRate', 'wheel rate']]),
-  ...group('Spring, damper, bar', 'mm/mm', 4, [
-    [
-      'barMotionRatio',
-      'bar motion ratio',
-      'lever end rises with the wheel',
-      'lever end falls as the wheel rises',
-    ],
-  ]),
+  ...measures(SPRING, 'mm', 2, 'damperLength'),
+  ...measures(SPRING, 'mm/mm', 4, 'motionRatio'),
+  ...measures(SPRING, '1/mm', 6, 'motionRatioRate'),
+  ...measures(SPRING, 'N/mm', 3, 'wheelRate'),
+  ...measures(SPRING, 'mm/mm', 4, 'barMotionRatio'),
 ];
 
+const JOINTS = 'Half-shaft and joints';
+
 const joints: readonly Row[] = [
-  ...group('Half-shaft and joints', 'deg', 2, [
-    ['halfShaft.outerAngle', 'half-shaft outer joint'],
-    ['halfShaft.innerAngle', 'half-shaft inner joint'],
-  ]),
-  ...group('Half-shaft and joints', 'mm', 2, [
-    [
-      'halfShaft.plunge',
-      'half-shaft plunge',
-      'shorter than as designed',
-      'longer than as designed',
-    ],
-  ]),
-  ...group('Half-shaft and joints', 'deg', 2, [
-    ['joints.lowerBallJoint', 'lower ball joint'],
-    ['joints.upperBallJoint', 'upper ball joint'],
-    ['joints.tieRodOuter', 'tie rod outer joint'],
-    ['joints.tieRodInner', 'tie rod inner joint'],
-  ]),
+  measure(JOINTS, 'deg', 2, 'outerAngle', 'halfShaft.outerAngle'),
+  measure(JOINTS, 'deg', 2, 'innerAngle', 'halfShaft.innerAngle'),
+  measure(JOINTS, 'mm', 2, 'plunge', 'halfShaft.plunge'),
+  measure(JOINTS, 'deg', 2, 'lowerBallJoint', 'joints.lowerBallJoint'),
+  measure(JOINTS, 'deg', 2, 'upperBallJoint', 'joints.upperBallJoint'),
+  measure(JOINTS, 'deg', 2, 'tieRodOuter', 'joints.tieRodOuter'),
+  measure(JOINTS, 'deg', 2, 'tieRodInner', 'joints.tieRodInner'),
 ];
 
 const hubAxis: Row = {
