@@ -3,6 +3,7 @@ import factory from '../../models/half-ton-factory.json';
 import { parseModel } from '../../solver/index.ts';
 import { createDocument } from './document.ts';
 import { createInputs } from './inputs.ts';
+import { createNotices } from './notices.ts';
 import { createPosed } from './posed.ts';
 import { createView } from './view.ts';
 
@@ -12,4 +13,5 @@ if (!opened.ok) throw new Error(`The first model is not sound: ${opened.error.pa
 export const documentStore = createDocument(opened.model, 'half-ton-factory.json');
 export const inputs = createInputs(documentStore);
 export const view = createView();
+export const notices = createNotices();
 export const posed = createPosed(documentStore, inputs);

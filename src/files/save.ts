@@ -1,0 +1,36 @@
+/** Hands work to a person as a file. */
+import { type Model, writeModel } from '../../solver/index.ts';
+
+/** Longest name made for a file, its ending not counted. */
+const LONGEST_NAME = 60;
+
+/** Names some systems refuse, whatever their ending. */
+const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/;
+
+/** A file name from a model's name: letters and digits of any script, hyphens between, `.json` at the end. */
+export function modelFileName(name: string): string {
+  const words = name
+    .normalize('NFKC')
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}\p{M}]+/u)
+    .filter((word) => word !== '');
+  const whole = [...words.join('-')].slice(0, LONGEST_NAME).join('').replace(/-+$/, '');
+  if (whole === '') return 'corner.json';
+  return RESERVED.test(whole) ? `${whole}-corner.json` : `${whole}.json`;
+}
+
+/** Lets the browser save a text under a name. */
+export function saveText(text: string, fileName: string, type = 'text/plain'): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = fileName;
+  link.click();
+  // The browser reads the blob after the click has been dealt with.
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
+
+/** Saves a model as the text of a model file. */
+export function saveModel(model: Model): void {
+  saveText(writeModel(model), modelFileName(model.name), 'application/json');
+}
