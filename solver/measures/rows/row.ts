@@ -6,6 +6,8 @@ import type { MeasureKey } from '../keys.ts';
 export type UnitKind =
   | 'degree'
   | 'millimetre'
+  /** In mm, of a size that people read in metres or feet. */
+  | 'distance'
   /** Degrees per mm of wheel travel. */
   | 'degreePerMm'
   /** Degrees per mm of rack displacement. */

@@ -61,7 +61,7 @@ export const STEERING_ROWS: readonly MeasureRow[] = [
   {
     key: 'turningCircle',
     group: 'steering',
-    kind: 'millimetre',
+    kind: 'distance',
     label: 'turning circle',
     explanation:
       'Diameter of the circle that the middle of the outer front contact patch rolls at this lock, without slip.',
