@@ -3,7 +3,9 @@ import './App.css';
 import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
 import { MapPad } from './charts/MapPad.tsx';
+import { FileDrop } from './panels/FileDrop.tsx';
 import { GapTile } from './panels/GapTile.tsx';
+import { Notices } from './panels/Notices.tsx';
 import { Readings } from './panels/Readings.tsx';
 import { TopBar } from './panels/TopBar.tsx';
 import { Transport } from './panels/Transport.tsx';
@@ -44,6 +46,8 @@ export function App() {
           </div>
         )}
       </div>
+      <Notices />
+      <FileDrop />
     </>
   );
 }

@@ -1,0 +1,56 @@
+/** A model file may be dropped anywhere on the page; while one is held over it, the page says so. */
+import './FileDrop.css';
+import { useEffect, useState } from 'react';
+import { taker } from './files/taker.ts';
+
+function carriesFiles(event: DragEvent): boolean {
+  return event.dataTransfer?.types.includes('Files') ?? false;
+}
+
+/** Calls `onOver` when files come over the window or leave it, and takes what is dropped. */
+function listen(onOver: (isOver: boolean) => void): () => void {
+  const ending = new AbortController();
+  const { signal } = ending;
+  const over = (event: DragEvent): void => {
+    if (!carriesFiles(event)) return;
+    // Without this the browser would leave the bench to show the file.
+    event.preventDefault();
+    if (event.dataTransfer) event.dataTransfer.dropEffect = 'copy';
+    onOver(true);
+  };
+  addEventListener('dragenter', over, { signal });
+  addEventListener('dragover', over, { signal });
+  addEventListener(
+    'dragleave',
+    (event) => {
+      // Leaving one element for another of the page has the other as its target.
+      if (event.relatedTarget === null) onOver(false);
+    },
+    { signal },
+  );
+  addEventListener(
+    'drop',
+    (event) => {
+      onOver(false);
+      if (!carriesFiles(event)) return;
+      event.preventDefault();
+      void taker.files(event.dataTransfer?.files ?? []);
+    },
+    { signal },
+  );
+  return () => ending.abort();
+}
+
+export function FileDrop() {
+  const [isOver, setOver] = useState(false);
+  useEffect(() => listen(setOver), []);
+  if (!isOver) return null;
+  return (
+    <div className="file-drop">
+      <div>
+        <strong>Drop the model file to open it</strong>
+        <span>The present work stays one undo away.</span>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,5 @@
+/** Takes files into the page's bench. */
+import { createTaker } from '../../files/take.ts';
+import { documentStore, notices } from '../../state/bench.ts';
+
+export const taker = createTaker(documentStore, notices);
