@@ -1,4 +1,81 @@
-/** The stage: the corner in three dimensions. */
+/**
+ * The stage: the corner in three dimensions, behind the panels. The picture's program comes in a chunk of its own, so
+ * that the panels appear at once and go on working where there can be no picture.
+ */
+import { useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { documentStore, inputs, view } from '../state/bench.ts';
+import { runPlayer } from '../state/player.ts';
+import { countRender } from './renders.ts';
+import './stage.css';
+
+/** Why there is no picture just now. */
+export type Trouble = 'noWebGL' | 'lost' | 'notLoaded' | 'failed';
+
+const SENTENCES: Readonly<Record<Trouble, string>> = {
+  noWebGL:
+    'This browser gives no WebGL 2, so there is no picture of the corner. The numbers, the map and the curves go on working.',
+  lost: 'The graphics driver took the picture away. It comes back by itself; the numbers, the map and the curves go on working.',
+  notLoaded:
+    'The picture’s program could not be loaded, so there is no picture of the corner. The numbers, the map and the curves go on working; reload the page to try again.',
+  failed:
+    'The picture met a fault and stopped. The numbers, the map and the curves go on working; reload the page to bring it back.',
+};
+
+// Asked for at once, beside the page's first render, and kept from being reported as unhandled.
+const loading = import('./picture.tsx');
+loading.catch(() => undefined);
+
 export function Stage() {
-  return null;
+  countRender();
+  const frame = useRef<HTMLElement>(null);
+  const picture = useRef<HTMLDivElement>(null);
+  const labels = useRef<HTMLDivElement>(null);
+  const [trouble, setTrouble] = useState<Trouble | null>(null);
+  const theme = useStore(view, (state) => state.theme);
+
+  useEffect(() => runPlayer(documentStore, inputs), []);
+
+  useEffect(() => {
+    let close: (() => void) | undefined;
+    let isLeft = false;
+    loading
+      .then(({ openPicture }) => {
+        const { current: stage } = frame;
+        if (isLeft || stage === null || picture.current === null || labels.current === null) return;
+        close = openPicture(stage, picture.current, labels.current, setTrouble);
+      })
+      .catch((error: unknown) => {
+        setTrouble('notLoaded');
+        console.info(error);
+      });
+    return () => {
+      isLeft = true;
+      close?.();
+    };
+  }, []);
+
+  return (
+    <section
+      ref={frame}
+      className="stage"
+      data-stage=""
+      data-theme={theme}
+      aria-label="Picture of the corner, to scale"
+      aria-describedby="stage-how"
+    >
+      <p id="stage-how" className="stage-how">
+        Drag the wheel up or down to move it through its travel, sideways to steer; hold Alt for
+        both at once; Escape puts it back. Drag beside the wheel to look from elsewhere, scroll to
+        come nearer. Keys 1 to 5 choose a view; the arrow keys move travel and rack.
+      </p>
+      <div ref={picture} className="stage-picture" aria-hidden="true" />
+      <div ref={labels} className="stage-labels" aria-hidden="true" />
+      {trouble !== null && (
+        <p className="stage-trouble" role="status">
+          {SENTENCES[trouble]}
+        </p>
+      )}
+    </section>
+  );
 }

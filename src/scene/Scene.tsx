@@ -1,0 +1,35 @@
+/** Everything in the picture. React renders it for what exists; where things are is written in frames. */
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
+import { documentStore } from '../state/bench.ts';
+import { VEHICLE_ROTATION } from './axes.ts';
+import { Camera } from './camera/Camera.tsx';
+import { Ground } from './ground/Ground.tsx';
+import { Lights } from './light/Lights.tsx';
+import { countRender } from './renders.ts';
+import type { Surroundings } from './surroundings.ts';
+
+interface Props {
+  readonly stage: Surroundings;
+}
+
+export function Scene({ stage }: Props) {
+  countRender();
+  const model = useStore(documentStore, (state) => state.model);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the extent follows the model through the bench.
+  const extent = useMemo(() => stage.extent(), [stage, model]);
+  const { min, max } = extent.box;
+  const at = useMemo(
+    () => [(min[0] + max[0]) / 2, (min[2] + max[2]) / 2, -(min[1] + max[1]) / 2] as const,
+    [min, max],
+  );
+  return (
+    <>
+      <Camera stage={stage} />
+      <Lights at={at} />
+      <group rotation={VEHICLE_ROTATION}>
+        <Ground extent={extent} />
+      </group>
+    </>
+  );
+}

@@ -1,0 +1,71 @@
+/** The camera: orbiting by hand, quick moves to the viewpoints, framed to the free part of the window. */
+import { OrbitControls } from '@react-three/drei/core/OrbitControls';
+import { useFrame, useThree } from '@react-three/fiber';
+import { useEffect, useMemo, useRef } from 'react';
+import { MOUSE, type PerspectiveCamera, TOUCH, Vector3 } from 'three';
+import type { OrbitControls as Controls } from 'three-stdlib';
+import { view } from '../../state/bench.ts';
+import { countRender } from '../renders.ts';
+import type { Surroundings } from '../surroundings.ts';
+import { createDirector, type Director } from './director.ts';
+
+const MOUSE_BUTTONS = { LEFT: MOUSE.ROTATE, MIDDLE: MOUSE.PAN, RIGHT: MOUSE.PAN };
+const TOUCHES = { ONE: TOUCH.ROTATE, TWO: TOUCH.DOLLY_PAN };
+const ZERO = new Vector3();
+
+interface Props {
+  readonly stage: Surroundings;
+}
+
+/** Follows requests for viewpoints and changes of the free rectangle. */
+function useRequests(director: Director, invalidate: () => void): void {
+  useEffect(
+    () =>
+      view.subscribe((state, before) => {
+        if (state.viewpointAsked !== before.viewpointAsked || state.viewpoint !== before.viewpoint)
+          director.go(state.viewpoint);
+        else if (state.insets !== before.insets) director.refit();
+        else return;
+        invalidate();
+      }),
+    [director, invalidate],
+  );
+}
+
+export function Camera({ stage }: Props) {
+  countRender();
+  const camera = useThree((state) => state.camera) as PerspectiveCamera;
+  const invalidate = useThree((state) => state.invalidate);
+  const width = useThree((state) => state.size.width);
+  const height = useThree((state) => state.size.height);
+  const controls = useRef<Controls>(null);
+  const director = useMemo(() => createDirector(camera, stage), [camera, stage]);
+
+  useRequests(director, invalidate);
+  useEffect(() => {
+    director.resize(width, height);
+    invalidate();
+  }, [director, width, height, invalidate]);
+
+  // Before the controls' own step, so that they start from where the camera was put.
+  useFrame((state) => {
+    if (controls.current !== null && director.step(controls.current)) state.invalidate();
+  }, -2);
+  // After it: the lens follows the hand.
+  useFrame(() => {
+    if (controls.current !== null) director.settle(controls.current);
+  }, -0.5);
+
+  return (
+    <OrbitControls
+      ref={controls}
+      enableDamping={false}
+      target={ZERO}
+      rotateSpeed={0.9}
+      zoomSpeed={0.9}
+      mouseButtons={MOUSE_BUTTONS}
+      touches={TOUCHES}
+      onStart={director.leave}
+    />
+  );
+}

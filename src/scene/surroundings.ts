@@ -1,0 +1,34 @@
+/** What the parts of one open stage share: its elements, its corner's extent, and what the hand is doing. Not React state. */
+import { posed } from '../state/bench.ts';
+import { type Extent, extentOf } from './camera/extent.ts';
+
+export interface Surroundings {
+  /** The stage's section, which carries its data attributes. */
+  readonly element: HTMLElement;
+  readonly canvas: HTMLCanvasElement;
+  readonly labels: HTMLElement;
+  /** The extent of the present model; worked out anew when the model has changed. */
+  extent(): Extent;
+}
+
+export function createStageSurroundings(
+  element: HTMLElement,
+  canvas: HTMLCanvasElement,
+  labels: HTMLElement,
+): Surroundings {
+  let of = posed.current().corner;
+  let extent = extentOf(of);
+  return {
+    element,
+    canvas,
+    labels,
+    extent() {
+      const { corner } = posed.current();
+      if (corner !== of) {
+        of = corner;
+        extent = extentOf(corner);
+      }
+      return extent;
+    },
+  };
+}
