@@ -23,11 +23,12 @@ import {
 } from '../model/defaults.ts';
 import type { Arm, Cam, Model } from '../model/model.ts';
 import { radians } from '../units.ts';
-import { angleOnCircle, writeCircle } from './circle.ts';
-import { angleRates, placeBodies, placeRack } from './place.ts';
+import { writeCircle } from './circle.ts';
+import { nameOfSingular, walk } from './follow.ts';
+import { placeRack } from './place.ts';
 import { createPredictor, type Predictor } from './predictor.ts';
+import { correct, writeSides } from './regular.ts';
 import { Fixed, Slot } from './slots.ts';
-import { stepTo } from './step.ts';
 
 /** The constraint that can no longer be kept. */
 export type Failure = 'lowerArm' | 'upperArm' | 'tieRod';
@@ -46,8 +47,9 @@ export interface Linkage {
   readonly knuckle: Frame;
   readonly lowerArm: Frame;
   readonly upperArm: Frame;
-  /** Lower arm angle, rad, at travel 0 and rack 0 with the settings applied. */
-  readonly homeAngle: number;
+  /** The pose at travel 0 and rack 0 with the settings applied, and the determinant that tells its branch. */
+  readonly home: Float64Array;
+  readonly homeDeterminant: number;
   /** What the settings themselves break, else null. */
   readonly broken: Failure | null;
   /** Fast first guesses inside a box of poses proven to be on the branch. */
@@ -129,16 +131,6 @@ function settingsOf(model: Model): Settings {
   };
 }
 
-function isZero(settings: Settings): boolean {
-  return (
-    length(settings.lowerFront) === 0 &&
-    length(settings.lowerRear) === 0 &&
-    length(settings.upperFront) === 0 &&
-    length(settings.upperRear) === 0 &&
-    settings.rod === 0
-  );
-}
-
 function writeArm(
   fixed: Float64Array,
   at: number,
@@ -202,59 +194,42 @@ function writeConstants(model: Model, fixed: Float64Array, knuckle: Frame): void
   fixed[Fixed.designHeight] = centre[2];
 }
 
-/** Signs of the closed-form answers that give the design pose back. */
-function writeBranch(
-  model: Model,
-  fixed: Float64Array,
-  pose: Float64Array,
-  knuckle: Frame,
-): Failure | null {
-  const [k, m] = knuckle.axes;
-  const inner = rejectFrom(subtract(model.tieRod.inner, model.lowerArm.ballJoint), k);
-  fixed[Fixed.rodSide] = dot(m, cross(k, inner)) < 0 ? -1 : 1;
-  const axis: Vector3 = [
-    fixed[Fixed.upperCircle + 9]!,
-    fixed[Fixed.upperCircle + 10]!,
-    fixed[Fixed.upperCircle + 11]!,
-  ];
-  const centre: Vector3 = [
-    fixed[Fixed.upperCircle]!,
-    fixed[Fixed.upperCircle + 1]!,
-    fixed[Fixed.upperCircle + 2]!,
-  ];
-  const toUpper = subtract(model.upperArm.ballJoint, centre);
-  const toLower = subtract(model.lowerArm.ballJoint, centre);
-  fixed[Fixed.upperSide] = dot(axis, cross(toLower, toUpper)) < 0 ? -1 : 1;
-  fixed[Fixed.wheelSide] = 1;
+/** Writes the design pose, in which both circles' angles are 0, from the model's own points. */
+function writeDesignPose(fixed: Float64Array, pose: Float64Array, knuckle: Frame): void {
   placeRack(fixed, pose, 0);
-  const placed = placeBodies(fixed, pose, 0);
-  if (placed !== 'placed') return placed;
-  angleRates(fixed, pose);
-  const climb = pose[Slot.angleCentre + 2]!;
-  fixed[Fixed.wheelSide] = climb < 0 ? -1 : 1;
-  return climb === 0 ? 'lowerArm' : null;
+  pose[Slot.lowerAngle] = 0;
+  pose[Slot.upperCos] = 1;
+  pose[Slot.upperSin] = 0;
+  pose.set(knuckle.axes.flat(), Slot.frame);
 }
 
-const SETTING_STEPS = 16;
+/** Longest displacement that the settings bring, mm. */
+function sizeOf(settings: Settings): number {
+  const { lowerFront, lowerRear, upperFront, upperRear, rod } = settings;
+  return Math.max(Math.abs(rod), ...[lowerFront, lowerRear, upperFront, upperRear].map(length));
+}
 
-/** Follows the branch at travel 0 and rack 0 while the settings grow to their full size. */
-function settle(
-  model: Model,
-  fixed: Float64Array,
-  pose: Float64Array,
-): { angle: number; broken: Failure | null } {
+/**
+ * Follows the branch at travel 0 and rack 0 while the settings grow to their full size, `pose` holding the design pose.
+ * Where they break the corner, the last share that holds stays applied and the constraint is named.
+ */
+function settle(model: Model, fixed: Float64Array, pose: Float64Array): Failure | null {
   const settings = settingsOf(model);
-  if (isZero(settings)) return { angle: 0, broken: null };
-  let angle = 0;
-  for (let step = 1; step <= SETTING_STEPS; step += 1) {
-    const failed = applySettings(model, fixed, settings, step / SETTING_STEPS);
-    if (failed !== null) return { angle, broken: failed };
-    placeRack(fixed, pose, 0);
-    const outcome = stepTo(fixed, pose, angle, 0);
-    if (outcome !== 'placed') return { angle, broken: outcome };
-    angle = pose[Slot.lowerAngle]!;
-  }
-  return { angle, broken: null };
+  const size = sizeOf(settings);
+  const home = correct(fixed, pose, 0);
+  if (home === 0) return 'lowerArm';
+  if (size === 0) return null;
+  const trial = pose.slice();
+  let failed: Failure | null = null;
+  const attempt = (share: number): number => {
+    failed = applySettings(model, fixed, settings, share);
+    trial.set(pose);
+    return failed === null ? correct(fixed, trial, 0) / home : 0;
+  };
+  const reached = walk(size, attempt, () => pose.set(trial));
+  if (reached === 1) return null;
+  applySettings(model, fixed, settings, reached);
+  return failed ?? nameOfSingular(pose);
 }
 
 /**
@@ -272,18 +247,22 @@ export function assembleLinkage(model: Model): Linkage {
   );
   const settings = settingsOf(model);
   writeConstants(model, fixed, knuckle);
-  const broken =
-    applySettings(model, fixed, settings, 0) ?? writeBranch(model, fixed, pose, knuckle);
-  const home = broken === null ? settle(model, fixed, pose) : { angle: 0, broken };
+  writeDesignPose(fixed, pose, knuckle);
+  const unsound = applySettings(model, fixed, settings, 0);
+  const broken = unsound ?? settle(model, fixed, pose);
+  const homeDeterminant = correct(fixed, pose, 0);
+  writeSides(fixed, pose);
+  pose[Slot.travel] = 0;
   return {
     model,
     fixed,
     knuckle,
     lowerArm: armFrame(model.lowerArm),
     upperArm: armFrame(model.upperArm),
-    homeAngle: home.angle,
-    broken: home.broken,
-    predictor: createPredictor(model, fixed, home.angle, home.broken === null),
+    home: pose,
+    homeDeterminant,
+    broken,
+    predictor: createPredictor(model, fixed, pose[Slot.lowerAngle]!, broken === null),
     pivots: {
       lowerFront: add(model.lowerArm.frontPivot, settings.lowerFront),
       lowerRear: add(model.lowerArm.rearPivot, settings.lowerRear),
@@ -291,9 +270,4 @@ export function assembleLinkage(model: Model): Linkage {
       upperRear: add(model.upperArm.rearPivot, settings.upperRear),
     },
   };
-}
-
-/** Angle, rad, of the design ball joint on the upper circle: where leverage measures start. */
-export function designUpperAngle(linkage: Linkage): number {
-  return angleOnCircle(linkage.fixed, Fixed.upperCircle, linkage.model.upperArm.ballJoint);
 }

@@ -6,7 +6,6 @@ import {
   addScaled,
   cross,
   distance,
-  dot,
   length,
   rejectFrom,
   scale,
@@ -53,15 +52,6 @@ export function writeCircle(
   out.set(axis, at + AXIS);
   out[at + RADIUS] = Math.sqrt(squared);
   return true;
-}
-
-/** Angle on the circle, rad, of the point nearest to `point`. */
-export function angleOnCircle(circle: Float64Array, at: number, point: Vector3): number {
-  const centre: Vector3 = [circle[at]!, circle[at + 1]!, circle[at + 2]!];
-  const arm = subtract(point, centre);
-  const p: Vector3 = [circle[at + P]!, circle[at + P + 1]!, circle[at + P + 2]!];
-  const q: Vector3 = [circle[at + Q]!, circle[at + Q + 1]!, circle[at + Q + 2]!];
-  return Math.atan2(dot(arm, q), dot(arm, p));
 }
 
 /** Writes the circle's point for the angle whose cosine and sine are given. */

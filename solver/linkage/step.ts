@@ -12,22 +12,11 @@ const ROUNDING_TOLERANCE = 1e-10;
 const LONGEST_STEP = 0.1;
 const MOST_PLACINGS = 28;
 
-/**
- * Names the constraint behind a singular pose: the closed-form step that has no room left, else the lower arm, which
- * can lift the wheel centre no further (there all five lengths fail together).
- */
-export function nameOfSingular(pose: Float64Array): Exclude<Step, 'placed'> {
-  const upper = pose[Slot.upperRoom]!;
-  const rod = pose[Slot.rodRoom]!;
-  if (upper < 0.02 && upper <= rod) return 'upperArm';
-  return rod < 0.02 ? 'tieRod' : 'lowerArm';
-}
-
 function placeWithRates(fixed: Float64Array, pose: Float64Array, theta: number): Step {
   const placed = placeBodies(fixed, pose, theta);
   if (placed !== 'placed') return placed;
   angleRates(fixed, pose);
-  return pose[Slot.wheelRoom]! > 0 ? 'placed' : nameOfSingular(pose);
+  return pose[Slot.wheelRoom]! > 0 ? 'placed' : 'lowerArm';
 }
 
 /**

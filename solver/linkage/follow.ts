@@ -1,0 +1,71 @@
+/** Following the design pose's branch along the straight path to a pose, up to the pose or to where it ends. */
+import type { Failure, Linkage } from './assemble.ts';
+import { placeRack } from './place.ts';
+import { correct } from './regular.ts';
+import { Slot } from './slots.ts';
+
+/** Longest step along the path, mm, and how it shortens with the determinant's share d of the home pose's: reach·√d. */
+const LONGEST_STEP = 4;
+const STEP_PER_ROOT_SHARE = 60;
+/** The path ends where no step of this size, mm, succeeds: a hundredth of what the contract asks. */
+const SHORTEST_STEP = 1e-4;
+/** A step that leaves less than this part of the determinant is shortened, so that no singular pose is jumped over. */
+const KEPT_SHARE = 0.25;
+const CLOSE_TO_STRETCHED = 0.02;
+
+/**
+ * Names the constraint behind a singular pose, at which all lengths fail together: a pair that is nearly stretched, else
+ * the lower arm, which can lift the wheel centre no further.
+ */
+export function nameOfSingular(pose: Float64Array): Failure {
+  const upper = pose[Slot.upperRoom]!;
+  const rod = pose[Slot.rodRoom]!;
+  if (upper < CLOSE_TO_STRETCHED && upper <= rod) return 'upperArm';
+  return rod < CLOSE_TO_STRETCHED ? 'tieRod' : 'lowerArm';
+}
+
+/**
+ * Walks q from 0 towards 1 over a path `span` mm long in steps that shorten near singular poses. `attempt(q)` tries to
+ * place the pose at q and returns its share of the home pose's determinant (0 or less: not on the branch); `accept`
+ * takes the pose tried last over. Returns the last q that holds, 1 when the path was walked to its end.
+ */
+export function walk(span: number, attempt: (q: number) => number, accept: () => void): number {
+  let q = 0;
+  let share = 1;
+  let step = LONGEST_STEP;
+  while (q < 1) {
+    step = Math.min(2 * step, LONGEST_STEP, STEP_PER_ROOT_SHARE * Math.sqrt(share));
+    let next = Math.min(1, q + step / span);
+    let left = attempt(next);
+    while (!(left > (step > 2 * SHORTEST_STEP ? KEPT_SHARE * share : 0))) {
+      step /= 2;
+      if (step < SHORTEST_STEP) return q;
+      next = Math.min(1, q + step / span);
+      left = attempt(next);
+    }
+    accept();
+    q = next;
+    share = left;
+  }
+  return 1;
+}
+
+const _trial = new Float64Array(Slot.size);
+
+/**
+ * Follows the branch from the set-up pose along (q·travel, q·rack), q from 0 to 1. Leaves the last reachable pose in
+ * `data` and returns its q: 1 when the pose is reached.
+ */
+export function follow(linkage: Linkage, data: Float64Array, travel: number, rack: number): number {
+  const { fixed, home, homeDeterminant } = linkage;
+  data.set(home);
+  const attempt = (q: number): number => {
+    _trial.set(data);
+    placeRack(fixed, _trial, q * rack);
+    _trial[Slot.travel] = q * travel;
+    return correct(fixed, _trial, q * travel) / homeDeterminant;
+  };
+  const accept = (): void => data.set(_trial);
+  const span = Math.hypot(travel, rack);
+  return span === 0 ? 1 : walk(span, attempt, accept);
+}
