@@ -6,9 +6,12 @@ import type { Corner } from '../corner.ts';
 import { Slot } from '../linkage/slots.ts';
 import { Measure } from './keys.ts';
 
-/** a/b, or NaN (the "no such centre" of a measures buffer) where b is 0. */
+/** Angular velocity that is rounding and no turning, rad/mm: its centre would lie a million kilometres away. */
+const NO_TURNING = 1e-12;
+
+/** a/b, or NaN (the "no such centre" of a measures buffer) where b is 0 but for rounding. */
 function ratio(a: number, b: number): number {
-  return b === 0 ? Number.NaN : a / b;
+  return Math.abs(b) < NO_TURNING ? Number.NaN : a / b;
 }
 
 /** Roll centre height above the pose's ground, mm: C_y·v_C,y/v_C,z; centres [y, z] and [x, z], mm, NaN when at infinity. */
