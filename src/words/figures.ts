@@ -72,9 +72,9 @@ export function figureStyle(kind: UnitKind, unit: LengthUnit): FigureStyle {
 
 /** The value in its smallest shown steps, a whole number: equal steps read equally. NaN stays NaN. */
 export function figureSteps(value: number, { scale, steps }: FigureStyle): number {
-  const shown = Math.abs(value) * scale;
-  const count = Math.round(Number((shown * steps).toPrecision(12)));
-  return value < 0 ? -count : count;
+  // Halves go away from zero on both sides, and never to a minus zero.
+  const count = Math.round(Math.abs(value) * scale * steps);
+  return value < 0 ? 0 - count : count;
 }
 
 /** Number of a count of steps, without its unit. */

@@ -32,7 +32,7 @@ describe('figures', () => {
     // 1 lbf/in is 0.175127 N/mm.
     ['newtonPerMm', 17.5127, 'inch', '100 lbf/in'],
     ['newton', 4448.2216, 'inch', '1000 lbf'],
-    ['percent', 14.95, 'mm', '15.0 %'],
+    ['percent', 14.96, 'mm', '15.0 %'],
   ] as const)('%s of %d in %s reads %s', (kind, value, unit, text) => {
     expect(shown(kind, value, unit)).toBe(text);
   });

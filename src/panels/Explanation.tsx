@@ -1,0 +1,78 @@
+/** The explanation of one measure, beside its panel and never over its figure. */
+import './explanation.css';
+import { useLayoutEffect, useRef } from 'react';
+import { useStore } from 'zustand';
+import { explain, explained, stopExplaining } from './explain.ts';
+
+const MARGIN = 10;
+
+/** Puts the box left of the panel where there is room, else above the panel. */
+function place(box: HTMLElement, anchor: HTMLElement): void {
+  const panel = (anchor.closest('[data-panel]') ?? anchor).getBoundingClientRect();
+  const name = anchor.getBoundingClientRect();
+  const { width, height } = box.getBoundingClientRect();
+  const isBeside = panel.left - width > 2 * MARGIN;
+  const left = isBeside ? panel.left - width - MARGIN : Math.max(MARGIN, panel.left);
+  const top = isBeside
+    ? Math.min(name.top - 6, innerHeight - height - MARGIN)
+    : panel.top - height - MARGIN;
+  box.style.left = `${Math.round(left)}px`;
+  box.style.top = `${Math.round(Math.max(MARGIN, top))}px`;
+}
+
+export function Explanation() {
+  const now = useStore(explained, (state) => state.now);
+  const box = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    if (now === null || box.current === null) return;
+    place(box.current, now.anchor);
+    const away = (event: PointerEvent) => {
+      if (!now.anchor.contains(event.target as Node)) stopExplaining();
+    };
+    addEventListener('pointerdown', away);
+    return () => removeEventListener('pointerdown', away);
+  }, [now]);
+  if (now === null) return null;
+  return (
+    <div ref={box} id="explanation" role="tooltip" className="explanation">
+      <strong className="explanation-title">{now.title}</strong>
+      <span>{now.text}</span>
+    </div>
+  );
+}
+
+/** A name that explains itself on hover, focus and tap. */
+export function Name({
+  measure,
+  label,
+  text,
+  className = '',
+}: {
+  measure: string;
+  label: string;
+  text: string;
+  className?: string;
+}) {
+  const isExplained = useStore(explained, (state) => state.now?.key === measure);
+  const start = (anchor: HTMLElement) => explain({ key: measure, title: label, text, anchor });
+  return (
+    <button
+      type="button"
+      className={`name ${className}`}
+      aria-describedby={isExplained ? 'explanation' : undefined}
+      onPointerEnter={(event) => {
+        if (event.pointerType === 'mouse') start(event.currentTarget);
+      }}
+      onPointerLeave={(event) => {
+        if (event.pointerType === 'mouse' && document.activeElement !== event.currentTarget) {
+          stopExplaining(event.currentTarget);
+        }
+      }}
+      onFocus={(event) => start(event.currentTarget)}
+      onBlur={(event) => stopExplaining(event.currentTarget)}
+      onClick={(event) => start(event.currentTarget)}
+    >
+      {label}
+    </button>
+  );
+}

@@ -1,0 +1,106 @@
+/** Sheets of text over the bench: its keys, and its cautions. */
+import './sheets.css';
+import { type ReactNode, useEffect, useRef } from 'react';
+import { useStore } from 'zustand';
+import { Icon } from './icons.tsx';
+import { sheets } from './sheets.ts';
+
+const KEYS: readonly (readonly [string, string])[] = [
+  ['↑ ↓', 'wheel up, wheel down'],
+  ['← →', 'rack to the left, to the right'],
+  ['Shift, Alt', 'with an arrow: coarse, fine'],
+  ['Home', 'design pose: travel 0, rack 0'],
+  ['Space', 'play or pause the chosen cycle'],
+  ['1 … 5', 'viewpoint: three-quarter, front, side, above, along the tie rod'],
+  ['G', 'wheel and tyre ghosted, or solid again'],
+  ['C', 'wheel and tyre cut open, or solid again'],
+  ['H', 'hold the present design as yesterday, or let it go'],
+  ['Ctrl+Z', 'undo'],
+  ['Ctrl+Shift+Z', 'redo'],
+  ['Ctrl+O, Ctrl+S', 'open a file, save as a file'],
+  ['Esc', 'give up a drag, close what is open'],
+  ['?', 'this sheet'],
+];
+
+const CAUTIONS: readonly string[] = [
+  'Results are kinematics of rigid parts: no bush compliance, no joint play, no tyre deflection beyond the loaded radius. Measure again on the vehicle before cutting.',
+  'Strength is not checked: not of arms, not of welds, not of tabs. Steering and suspension parts carry lives.',
+  'Local vehicle codes and licensed alignment practice come first, and the part makers’ limits for joints, shafts and dampers.',
+  'Work on stands under the frame with the wheels chocked and nobody under a jack. Release stored spring energy before anything is unbolted.',
+  'Check stick-on weights, hoses and wires by hand at both locks: the bench does not see them.',
+  'Use the vehicle maker’s torque figures. Tighten rubber bushes at ride height, fit new cotter pins and jam nuts, and check wheel nuts again after 50 to 100 miles.',
+  'A bent tie rod is taken as held by its stud. A real one can roll between its joints.',
+];
+
+function Sheet({ title, children }: { title: string; children: ReactNode }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    element?.showModal();
+    return () => element?.close();
+  }, []);
+  return (
+    <dialog
+      ref={dialog}
+      className="sheet"
+      aria-labelledby="sheet-title"
+      onClose={() => sheets.setState({ open: null })}
+      onPointerDown={(event) => {
+        // The sheet's own padding lies inside; only the backdrop is the dialog itself.
+        if (event.target === dialog.current) dialog.current.close();
+      }}
+    >
+      <div className="sheet-body">
+        <h2 id="sheet-title">{title}</h2>
+        {children}
+        <button
+          type="button"
+          className="bar-button bar-icon sheet-close"
+          aria-label="Close"
+          onClick={() => dialog.current?.close()}
+        >
+          <Icon name="close" />
+        </button>
+      </div>
+    </dialog>
+  );
+}
+
+function Keys() {
+  return (
+    <Sheet title="Keys">
+      <dl className="sheet-keys">
+        {KEYS.map(([keys, meaning]) => (
+          <div key={keys}>
+            <dt>
+              <kbd>{keys}</kbd>
+            </dt>
+            <dd>{meaning}</dd>
+          </div>
+        ))}
+      </dl>
+      <p>
+        Drag the wheel up and down, or around its steering axis. The dot on the map does both at
+        once. Hover or tap the name of a reading and it explains itself.
+      </p>
+    </Sheet>
+  );
+}
+
+function Cautions() {
+  return (
+    <Sheet title="Cautions">
+      <ul className="sheet-cautions">
+        {CAUTIONS.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </Sheet>
+  );
+}
+
+export function Sheets() {
+  const open = useStore(sheets, (state) => state.open);
+  if (open === null) return null;
+  return open === 'help' ? <Keys /> : <Cautions />;
+}

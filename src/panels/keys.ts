@@ -1,0 +1,77 @@
+/** The bench's keys. None acts while something is typed, chosen from a list, or read in a sheet. */
+import { documentStore, inputs, view } from '../state/bench.ts';
+import type { Shell } from '../state/view.ts';
+import { VIEWPOINTS } from './choices.tsx';
+import { togglePlay } from './cycle.ts';
+import { stopExplaining } from './explain.ts';
+import { toggleHold } from './hold.ts';
+import { openSheet, sheets } from './sheets.ts';
+import { keyStep } from './steps.ts';
+
+const TYPED = 'input:not([type="checkbox"], [type="radio"]), textarea, select, [contenteditable]';
+/** Roles whose own keys are arrows. */
+const ARROWED = '[role="slider"], [role="application"], [role="menu"], [role="listbox"]';
+
+function isTaken(target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest(TYPED) !== null;
+}
+
+function toggleShell(shell: Shell): void {
+  view.setState({ wheelShell: view.getState().wheelShell === shell ? 'solid' : shell });
+}
+
+/** Arrows, Home. The rack's arrows follow the vehicle: left is the vehicle's left. */
+function moveKey(event: KeyboardEvent): boolean {
+  if (event.target instanceof Element && event.target.closest(ARROWED) !== null) return false;
+  const { travel, rack } = inputs.getState();
+  const step = keyStep(event, view.getState().unit);
+  if (event.key === 'ArrowUp') inputs.setTravel(travel + step);
+  else if (event.key === 'ArrowDown') inputs.setTravel(travel - step);
+  else if (event.key === 'ArrowLeft') inputs.setRack(rack + step);
+  else if (event.key === 'ArrowRight') inputs.setRack(rack - step);
+  else if (event.key === 'Home') inputs.move(0, 0);
+  else return false;
+  return true;
+}
+
+function isPress(event: KeyboardEvent): boolean {
+  return event.target instanceof Element && event.target.closest('button, a, summary') !== null;
+}
+
+/** Single keys. */
+function plainKey(event: KeyboardEvent): boolean {
+  const viewpoint = VIEWPOINTS[Number(event.key) - 1]?.[0];
+  if (viewpoint !== undefined) view.look(viewpoint);
+  else if (event.key === '?') openSheet('help');
+  else if (event.key === ' ' && !isPress(event)) togglePlay();
+  else if (event.key.toLowerCase() === 'g') toggleShell('ghost');
+  else if (event.key.toLowerCase() === 'c') toggleShell('cut');
+  else if (event.key.toLowerCase() === 'h') toggleHold();
+  else return false;
+  return true;
+}
+
+/** Ctrl or Command with Z or Y. */
+function historyKey(event: KeyboardEvent): boolean {
+  const key = event.key.toLowerCase();
+  if (key === 'y' || (key === 'z' && event.shiftKey)) documentStore.redo();
+  else if (key === 'z') documentStore.undo();
+  else return false;
+  return true;
+}
+
+function onKey(event: KeyboardEvent): void {
+  if (event.key === 'Escape') stopExplaining();
+  if (event.defaultPrevented || sheets.getState().open !== null || isTaken(event.target)) return;
+  const isCommand = event.ctrlKey || event.metaKey;
+  const isDone = isCommand
+    ? historyKey(event)
+    : moveKey(event) || (!event.altKey && !event.repeat && plainKey(event));
+  if (isDone) event.preventDefault();
+}
+
+/** Listens until the returned function is called. */
+export function listenToKeys(): () => void {
+  addEventListener('keydown', onKey);
+  return () => removeEventListener('keydown', onKey);
+}
