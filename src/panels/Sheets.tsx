@@ -7,7 +7,7 @@ import { sheets } from './sheets.ts';
 
 const KEYS: readonly (readonly [string, string])[] = [
   ['↑ ↓', 'wheel up, wheel down'],
-  ['← →', 'rack to the left, to the right'],
+  ['← →', 'steer to the left, to the right'],
   ['Shift, Alt', 'with an arrow: coarse, fine'],
   ['Home', 'design pose: travel 0, rack 0'],
   ['Space', 'play or pause the chosen cycle'],

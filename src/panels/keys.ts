@@ -1,5 +1,6 @@
 /** The bench's keys. None acts while something is typed, chosen from a list, or read in a sheet. */
-import { documentStore, inputs, view } from '../state/bench.ts';
+import { Measure } from '../../solver/index.ts';
+import { documentStore, inputs, posed, view } from '../state/bench.ts';
 import type { Shell } from '../state/view.ts';
 import { VIEWPOINTS } from './choices.tsx';
 import { togglePlay } from './cycle.ts';
@@ -20,15 +21,21 @@ function toggleShell(shell: Shell): void {
   view.setState({ wheelShell: view.getState().wheelShell === shell ? 'solid' : shell });
 }
 
-/** Arrows, Home. The rack's arrows follow the vehicle: left is the vehicle's left. */
+/** +1 where the rack must go to the left to steer to the left, −1 where the rod sits behind the axle. */
+function steerSense(): number {
+  const { measures } = posed.current();
+  return (measures[Measure.steerPerRack] ?? 1) < 0 ? -1 : 1;
+}
+
+/** Arrows, Home. Left and right steer, as they do on the map, whichever way the rack must go for it. */
 function moveKey(event: KeyboardEvent): boolean {
   if (event.target instanceof Element && event.target.closest(ARROWED) !== null) return false;
   const { travel, rack } = inputs.getState();
   const step = keyStep(event, view.getState().unit);
   if (event.key === 'ArrowUp') inputs.setTravel(travel + step);
   else if (event.key === 'ArrowDown') inputs.setTravel(travel - step);
-  else if (event.key === 'ArrowLeft') inputs.setRack(rack + step);
-  else if (event.key === 'ArrowRight') inputs.setRack(rack - step);
+  else if (event.key === 'ArrowLeft') inputs.setRack(rack + steerSense() * step);
+  else if (event.key === 'ArrowRight') inputs.setRack(rack - steerSense() * step);
   else if (event.key === 'Home') inputs.move(0, 0);
   else return false;
   return true;

@@ -46,6 +46,12 @@ export function length(mm: number, unit: LengthUnit, digits = 1): string {
   return `${lengthNumber(mm, unit, digits)} ${lengthUnitName(unit)}`;
 }
 
+/** As `length`, with a plus before positive lengths: "+12.3 mm". */
+export function signedLength(mm: number, unit: LengthUnit, digits = 1): string {
+  const text = length(mm, unit, digits);
+  return mm > 0 && !/^0(?:\.0*)? /.test(text) ? `+${text}` : text;
+}
+
 /** An angle: "1.20°". */
 export function angle(degrees: number, digits = 2): string {
   return `${fixed(degrees, digits)}°`;
