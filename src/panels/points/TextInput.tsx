@@ -1,0 +1,110 @@
+/** Leva inputs of a text, which stays as typed until it is taken, and of a choice of a few. */
+import { createPlugin, useInputContext } from 'leva/plugin';
+import { useId, useState } from 'react';
+import { editModel } from './edit.ts';
+import type { ChoiceField, TextField } from './fields.ts';
+import { useDraft } from './useDraft.ts';
+
+interface Settings<F> {
+  readonly field: F;
+  readonly section: string;
+}
+
+interface Context<F> {
+  readonly value: string;
+  readonly settings: Settings<F>;
+  readonly onUpdate: (value: string) => void;
+}
+
+/** Hands a text to the model and answers why it was refused; the panel's own copy follows what was taken. */
+function useTaking(context: Context<TextField | ChoiceField>): (text: string) => string | null {
+  const { settings, onUpdate } = context;
+  return (text) => {
+    const refusal = editModel((model) => settings.field.set(model, text));
+    if (refusal === null) onUpdate(text);
+    return refusal;
+  };
+}
+
+function TextInput() {
+  const context = useInputContext() as unknown as Context<TextField>;
+  const { field, section } = context.settings;
+  const [message, setMessage] = useState<string | null>(null);
+  const taking = useTaking(context);
+  const id = useId();
+  const draft = useDraft(
+    context.value,
+    (text) => {
+      const refusal = taking(text.trim());
+      setMessage(refusal);
+      return refusal === null;
+    },
+    () => setMessage(null),
+  );
+  return (
+    <div className="points-row points-single">
+      <label htmlFor={id}>{field.label}</label>
+      <input
+        id={id}
+        type="text"
+        className="points-text"
+        autoComplete="off"
+        spellCheck={false}
+        aria-label={`${section}: ${field.label}`}
+        aria-invalid={message !== null}
+        aria-describedby={message === null ? undefined : `${id}message`}
+        value={draft.text}
+        onChange={(event) => draft.type(event.target.value)}
+        onKeyDown={draft.onKeyDown}
+        onBlur={draft.enter}
+      />
+      {message !== null && (
+        <p id={`${id}message`} className="points-refusal" role="alert">
+          {message}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function ChoiceInput() {
+  const context = useInputContext() as unknown as Context<ChoiceField>;
+  const { field, section } = context.settings;
+  const [message, setMessage] = useState<string | null>(null);
+  const taking = useTaking(context);
+  const id = useId();
+  return (
+    <div className="points-row points-single">
+      <label htmlFor={id}>{field.label}</label>
+      <select
+        id={id}
+        className="points-text"
+        aria-label={`${section}: ${field.label}`}
+        value={context.value}
+        onChange={(event) => setMessage(taking(event.target.value))}
+      >
+        {field.options.map(({ value, label }) => (
+          <option key={value} value={value}>
+            {label}
+          </option>
+        ))}
+      </select>
+      {message !== null && (
+        <p className="points-refusal" role="alert">
+          {message}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** What leva is given: not under the name `value`, which it would take for the whole input. */
+function normalize<F>({ text, ...settings }: Settings<F> & { readonly text: string }) {
+  return { value: text, settings };
+}
+
+export const textInput = createPlugin({ component: TextInput, normalize: normalize<TextField> });
+export const choiceInput = createPlugin({
+  component: ChoiceInput,
+  normalize: normalize<ChoiceField>,
+});

@@ -1,0 +1,229 @@
+/** Every number, choice and name of a model as a field that can be edited, section by section. */
+import type { Model } from '../../../solver/index.ts';
+import {
+  camAngle,
+  hubAngle,
+  rideTravel,
+  tieRodDiameter,
+  wheelSpacer,
+  wheelThickness,
+} from '../../../solver/model/defaults.ts';
+import { walk } from '../../../solver/model/read/table.ts';
+import { plainPath } from '../../../solver/model/sound/names.ts';
+import { loadedRadius } from '../../../solver/model/tyre.ts';
+import { hardPoints } from '../../state/points.ts';
+import { valueAt, withValue } from './place.ts';
+import { directionRow, pairRowOf, patternOf, pointRow, type RowSpec, specOf } from './spec.ts';
+import { withTyreSize, withWheelDiameter } from './tyre.ts';
+
+interface FieldBase {
+  readonly path: string;
+  readonly label: string;
+}
+
+/** One to three numbers that stand side by side. */
+export interface NumbersField extends FieldBase {
+  readonly form: 'numbers';
+  readonly row: RowSpec;
+  /** Whether it is a point of the corner, to be lit in the scene. */
+  readonly isPoint: boolean;
+  readonly get: (model: Model) => readonly number[];
+  readonly set: (model: Model, numbers: readonly number[]) => Model;
+}
+
+export interface TextField extends FieldBase {
+  readonly form: 'text';
+  readonly get: (model: Model) => string;
+  readonly set: (model: Model, text: string) => Model;
+}
+
+export interface ChoiceField extends FieldBase {
+  readonly form: 'choice';
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+  readonly get: (model: Model) => string;
+  readonly set: (model: Model, value: string) => Model;
+}
+
+export type Field = NumbersField | TextField | ChoiceField;
+
+/** Numbers that are shown with their default where the file leaves them out. */
+const DEFAULTED: readonly {
+  path: string;
+  read: (model: Model) => number;
+  isShown: (model: Model) => boolean;
+}[] = [
+  { path: 'tieRod.diameter', read: ({ tieRod }) => tieRodDiameter(tieRod), isShown: () => true },
+  {
+    path: 'tieRod.turns',
+    read: ({ tieRod }) => tieRod.turns ?? 0,
+    isShown: ({ tieRod }) => tieRod.pitch !== undefined,
+  },
+  { path: 'hub.camber', read: ({ hub }) => hubAngle(hub.camber), isShown: () => true },
+  { path: 'hub.toe', read: ({ hub }) => hubAngle(hub.toe), isShown: () => true },
+  { path: 'wheel.spacer', read: ({ wheel }) => wheelSpacer(wheel), isShown: () => true },
+  { path: 'wheel.thickness', read: ({ wheel }) => wheelThickness(wheel), isShown: () => true },
+  {
+    path: 'tyre.loadedRadius',
+    read: ({ tyre, wheel }) => loadedRadius(tyre, wheel),
+    isShown: () => true,
+  },
+  { path: 'travel.ride', read: ({ travel }) => rideTravel(travel), isShown: () => true },
+  ...(['lowerArm', 'upperArm'] as const).flatMap((arm) =>
+    (['frontCam', 'rearCam'] as const).map((cam) => ({
+      path: `${arm}.${cam}.angle`,
+      read: (model: Model) => camAngle(model[arm][cam]),
+      isShown: (model: Model) => model[arm][cam] !== undefined,
+    })),
+  ),
+];
+
+const CARRIERS: ChoiceField['options'] = [
+  { value: 'lowerArm', label: 'Lower arm' },
+  { value: 'upperArm', label: 'Upper arm' },
+  { value: 'knuckle', label: 'Knuckle' },
+];
+
+const DIRECTION_LABELS: Readonly<Record<string, string>> = {
+  slot: 'cam, slot direction',
+  studAxis: 'Stud axis',
+  housingAxis: 'Housing axis',
+  direction: 'Rack direction',
+  innerAxis: 'Inner joint axis',
+};
+
+function numbersField(
+  path: string,
+  row: RowSpec,
+  isPoint: boolean,
+  get: NumbersField['get'] = (model) => valueAt(model, path) as readonly number[],
+): NumbersField {
+  const set: NumbersField['set'] = (model, numbers) => withValue(model, path, [...numbers]);
+  return { form: 'numbers', path, label: row.label, row, isPoint, get, set };
+}
+
+function setterOf(path: string): (model: Model, value: number) => Model {
+  if (path === 'wheel.diameter') return withWheelDiameter;
+  return (model, value) => withValue(model, path, value);
+}
+
+function numberField(path: string, read?: (model: Model) => number): NumbersField {
+  const spec = specOf(path);
+  const set = setterOf(path);
+  return {
+    form: 'numbers',
+    path,
+    label: spec.label,
+    row: { label: spec.label, cells: [{ name: '', title: '', spec }] },
+    isPoint: false,
+    get: (model) => [read ? read(model) : (valueAt(model, path) as number)],
+    set: (model, [value]) => (value === undefined ? model : set(model, value)),
+  };
+}
+
+function directionLabel(path: string): string {
+  const keys = path.split('.');
+  const label = DIRECTION_LABELS[keys.at(-1) ?? ''] ?? 'Direction';
+  if (!path.endsWith('.slot')) return label;
+  return `${keys.at(-2) === 'frontCam' ? 'Front' : 'Rear'} ${label}`;
+}
+
+/** The row of a list of two or three numbers; the labels of points are those of the handles in the scene. */
+function rowField(path: string, size: number, isPoint: boolean, labels: PointLabels): NumbersField {
+  if (isPoint) return numbersField(path, pointRow(labels.get(path) ?? path), true);
+  if (size === 3) return numbersField(path, directionRow(directionLabel(path)), false);
+  return numbersField(path, pairRowOf(patternOf(path), Number(path.split('.').at(-1)) + 1), false);
+}
+
+type PointLabels = ReadonlyMap<string, string>;
+
+function textField(path: string, value: string): TextField | ChoiceField | null {
+  const key = path.split('.').at(-1);
+  const get = (model: Model): string => valueAt(model, path) as string;
+  const set = (model: Model, text: string): Model => withValue(model, path, text);
+  if (key === 'on')
+    return { form: 'choice', path, label: 'Lower end on', options: CARRIERS, get, set };
+  if (path === 'tyre.size') return { form: 'text', path, label: 'Size', get, set: withTyreSize };
+  if (path.startsWith('obstacles.') && key === 'name') {
+    return { form: 'text', path, label: 'Name', get, set: renamedObstacle(path, value) };
+  }
+  if (path.startsWith('obstacles.') && key === 'file') {
+    return { form: 'text', path, label: 'Mesh file', get, set };
+  }
+  return null;
+}
+
+/** Pairs that want a clearance of the obstacle go on meaning it under its new name. */
+function renamedObstacle(path: string, before: string): TextField['set'] {
+  return (model, text) => {
+    const next = withValue(model, path, text);
+    if (model.required === undefined) return next;
+    const required = Object.entries(model.required).map(([key, value]) => [
+      key.startsWith(`${before}/`)
+        ? `${text}${key.slice(before.length)}`
+        : key.endsWith(`/${before}`)
+          ? `${key.slice(0, -before.length)}${text}`
+          : key,
+      value,
+    ]);
+    return { ...next, required: Object.fromEntries(required) };
+  };
+}
+
+const NOT_EDITED = new Set(['format', 'name', 'notes', 'required', 'tolerance']);
+
+function written(model: Model): Field[] {
+  const fields: Field[] = [];
+  const labels: PointLabels = new Map(
+    hardPoints(model).map((point) => [
+      point.path,
+      point.group === 'obstacles' ? point.label : point.shortLabel,
+    ]),
+  );
+  let row = '';
+  walk(model, (value, bracketed, reader) => {
+    const path = plainPath(bracketed);
+    if (NOT_EDITED.has(path) || (row !== '' && path.startsWith(`${row}.`))) return;
+    if (typeof value === 'number') fields.push(numberField(path));
+    if (typeof value === 'string') {
+      const field = textField(path, value);
+      if (field !== null) fields.push(field);
+    }
+    if (Array.isArray(value) && value.length > 0 && value.every((n) => typeof n === 'number')) {
+      row = path;
+      fields.push(rowField(path, value.length, reader.isPoint === true, labels));
+    }
+  });
+  return fields;
+}
+
+/** Clearances and uncertainties have keys of the user's own, which may hold dots: they are not set by path. */
+function named(model: Model, group: 'required' | 'tolerance'): NumbersField[] {
+  return Object.keys(model[group] ?? {}).map((key) => ({
+    ...numberField(`${group}.${key}`),
+    get: (now: Model) => [now[group]?.[key] ?? 0],
+    set: (now: Model, [value]: readonly number[]) =>
+      value === undefined ? now : { ...now, [group]: { ...now[group], [key]: value } },
+  }));
+}
+
+function defaulted(model: Model): NumbersField[] {
+  return DEFAULTED.filter(
+    ({ path, isShown }) => isShown(model) && valueAt(model, path) === undefined,
+  ).map(({ path, read }) => numberField(path, read));
+}
+
+const _fields = new WeakMap<Model, readonly Field[]>();
+
+/** Every field of a model, in the order of the format, defaults last in their part. */
+export function fieldsOf(model: Model): readonly Field[] {
+  const known = _fields.get(model);
+  if (known !== undefined) return known;
+  const fields = [
+    ...written(model),
+    ...defaulted(model),
+    ...named(model, 'required'),
+    ...named(model, 'tolerance'),
+  ];
+  _fields.set(model, fields);
+  return fields;
+}
