@@ -6,8 +6,9 @@ export type Entered =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly why: string };
 
-const FORM =
-  /^([+-]?)(?:(\d+)[ -])?(?:(\d+)\/(\d+)|(\d*[.,]?\d*(?:e[+-]?\d+)?)) ?(mm|in|inch|inches|"|″|°|deg|%)?$/i;
+const UNIT = `(?: ?(mm|in|inch|inches|"|″|°|deg|%))?`;
+const FRACTION = new RegExp(String.raw`^([+-]?)(?:(\d+)[ -])?(\d+)/(\d+)${UNIT}$`, 'i');
+const DECIMAL = new RegExp(String.raw`^([+-]?(?:\d+[.,]?\d*|[.,]\d+)(?:e[+-]?\d+)?)${UNIT}$`, 'i');
 
 /** A comma before exactly three digits may stand for either mark. */
 const AMBIGUOUS = /^[+-]?\d{1,3},\d{3}(?!\d)/;
@@ -17,19 +18,24 @@ interface Parts {
   readonly unit: string;
 }
 
-function parts(text: string): Parts | null {
-  const found = FORM.exec(text);
+function fraction(text: string): Parts | null {
+  const found = FRACTION.exec(text);
   if (found === null) return null;
-  const [, sign, whole, top, bottom, decimal, unit] = found;
-  const fraction = top === undefined ? 0 : Number(top) / Number(bottom);
-  const plain = decimal === undefined ? 0 : Number(decimal.replace(',', '.'));
-  const isEmpty = top === undefined && !/\d/.test(decimal ?? '');
-  // "3 1" is a whole number and no fraction: two numbers.
-  const isTwo = whole !== undefined && top === undefined;
-  if (isEmpty || isTwo) return null;
-  const size = Number(whole ?? 0) + fraction + plain;
-  if (!Number.isFinite(size)) return null;
-  return { value: sign === '-' ? -size : size, unit: (unit ?? '').toLowerCase() };
+  const [, sign, whole = '0', top, bottom, unit = ''] = found;
+  const size = Number(whole) + Number(top) / Number(bottom);
+  return { value: sign === '-' ? -size : size, unit: unit.toLowerCase() };
+}
+
+function decimal(text: string): Parts | null {
+  const found = DECIMAL.exec(text);
+  if (found === null) return null;
+  const [, number = '', unit = ''] = found;
+  return { value: Number(number.replace(',', '.')), unit: unit.toLowerCase() };
+}
+
+function parts(text: string): Parts | null {
+  const found = fraction(text) ?? decimal(text);
+  return found !== null && Number.isFinite(found.value) ? found : null;
 }
 
 function read(text: string): Parts | string {

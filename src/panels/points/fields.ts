@@ -101,6 +101,15 @@ function numbersField(
   return { form: 'numbers', path, label: row.label, row, isPoint, get, set };
 }
 
+/** Where there may be several of a part, its number stands before the label. */
+function placedLabel(path: string, label: string): string {
+  const [part, ...rest] = path.split('.');
+  const place = Number(part === 'knuckle' ? rest[1] : rest[0]) + 1;
+  if (Number.isNaN(place)) return label;
+  const name = part === 'knuckle' ? 'Tube' : 'Obstacle';
+  return `${name} ${place}: ${label.toLowerCase()}`;
+}
+
 function setterOf(path: string): (model: Model, value: number) => Model {
   if (path === 'wheel.diameter') return withWheelDiameter;
   return (model, value) => withValue(model, path, value);
@@ -109,11 +118,12 @@ function setterOf(path: string): (model: Model, value: number) => Model {
 function numberField(path: string, read?: (model: Model) => number): NumbersField {
   const spec = specOf(path);
   const set = setterOf(path);
+  const label = placedLabel(path, spec.label);
   return {
     form: 'numbers',
     path,
-    label: spec.label,
-    row: { label: spec.label, cells: [{ name: '', title: '', spec }] },
+    label,
+    row: { label, cells: [{ name: '', title: '', spec }] },
     isPoint: false,
     get: (model) => [read ? read(model) : (valueAt(model, path) as number)],
     set: (model, [value]) => (value === undefined ? model : set(model, value)),
@@ -144,10 +154,18 @@ function textField(path: string, value: string): TextField | ChoiceField | null 
     return { form: 'choice', path, label: 'Lower end on', options: CARRIERS, get, set };
   if (path === 'tyre.size') return { form: 'text', path, label: 'Size', get, set: withTyreSize };
   if (path.startsWith('obstacles.') && key === 'name') {
-    return { form: 'text', path, label: 'Name', get, set: renamedObstacle(path, value) };
+    const place = Number(path.split('.')[1]) + 1;
+    return {
+      form: 'text',
+      path,
+      label: `Obstacle ${place}: name`,
+      get,
+      set: renamedObstacle(path, value),
+    };
   }
   if (path.startsWith('obstacles.') && key === 'file') {
-    return { form: 'text', path, label: 'Mesh file', get, set };
+    const place = Number(path.split('.')[1]) + 1;
+    return { form: 'text', path, label: `Obstacle ${place}: mesh file`, get, set };
   }
   return null;
 }
@@ -174,10 +192,7 @@ const NOT_EDITED = new Set(['format', 'name', 'notes', 'required', 'tolerance'])
 function written(model: Model): Field[] {
   const fields: Field[] = [];
   const labels: PointLabels = new Map(
-    hardPoints(model).map((point) => [
-      point.path,
-      point.group === 'obstacles' ? point.label : point.shortLabel,
-    ]),
+    hardPoints(model).map(({ path, shortLabel }) => [path, shortLabel]),
   );
   let row = '';
   walk(model, (value, bracketed, reader) => {
