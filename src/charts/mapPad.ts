@@ -1,0 +1,297 @@
+/**
+ * The map pad's moving part. The still map is drawn when the model, its map, the size, the theme or the unit changes;
+ * a frame in which only the pose moved writes a few transforms and numbers, and nothing is rendered by React.
+ */
+import {
+  createMeasures,
+  createPose,
+  Measure,
+  measureInto,
+  solve,
+  wantedGap,
+} from '../../solver/index.ts';
+import { rackRange, rideTravel } from '../../solver/model/defaults.ts';
+import { inputs, posed, view } from '../state/bench.ts';
+import { lockMaps } from '../state/charted.ts';
+import { onFrame, requestFrame } from '../state/frame.ts';
+import { travelRange } from '../state/inputs.ts';
+import type { ShownMap } from '../state/map.ts';
+import type { LengthUnit } from '../state/view.ts';
+import { length, lengthNumber, signed } from '../words/format.ts';
+import { gapState } from './gapColours.ts';
+import { createMapFrame, type MapFrame, rackAt, travelAt, xOfRack, yOfTravel } from './mapFrame.ts';
+import { drawLegend } from './mapLegend.ts';
+import { drawMap } from './mapPaint.ts';
+import { readInks } from './paper.ts';
+
+export interface MapPadElements {
+  readonly card: HTMLElement;
+  readonly pad: HTMLElement;
+  readonly canvas: HTMLCanvasElement;
+  readonly legend: HTMLCanvasElement;
+  readonly dot: HTMLElement;
+  readonly gapTag: HTMLElement;
+  readonly levelLine: HTMLElement;
+  readonly uprightLine: HTMLElement;
+  readonly travelTag: HTMLElement;
+  readonly rackTag: HTMLElement;
+  readonly travelInput: HTMLInputElement;
+  readonly rackInput: HTMLInputElement;
+  readonly worst: HTMLElement;
+  readonly summary: HTMLElement;
+}
+
+/** A length with a plus or minus, in the unit shown. */
+function signedLength(mm: number, unit: LengthUnit): string {
+  if (unit === 'mm') return signed(mm, 1);
+  const text = lengthNumber(mm, unit);
+  return mm > 0 && text !== lengthNumber(0, unit) ? `+${text}` : text;
+}
+
+/** "+80.0 mm, wheel up": for whoever hears the map. */
+function travelWords(mm: number, unit: LengthUnit): string {
+  const side = mm > 0 ? ', wheel up' : mm < 0 ? ', wheel down' : '';
+  return `${length(Math.abs(mm), unit)}${side}`;
+}
+
+function rackWords(mm: number, unit: LengthUnit): string {
+  const side = mm > 0 ? ' to the left' : mm < 0 ? ' to the right' : '';
+  return `${length(Math.abs(mm), unit)}${side}`;
+}
+
+/** −1 when a rack moved to the left steers left (left lock stands on the left of the paper), +1 when it steers right. */
+function senseOf(corner: ReturnType<typeof posed.current>['corner']): 1 | -1 {
+  const pose = createPose();
+  const measures = createMeasures();
+  if (solve(corner, pose, rideTravel(corner.model.travel), 0) !== 'reached') return -1;
+  measureInto(corner, pose, measures);
+  return measures[Measure.steerPerRack]! < 0 ? 1 : -1;
+}
+
+/** One verdict over the whole map, in words. */
+function summaryOf({ map, model, pair, worst }: ShownMap, unit: LengthUnit): string {
+  if (worst === null) return 'No pose of this corner can be reached.';
+  const state = gapState(worst.gap, wantedGap(model, 'tieRod', pair));
+  const verdict = {
+    touch: 'They touch in part of the range.',
+    near: 'Part of the range is under the wanted gap.',
+    clear: 'Clear in the whole range that was tried.',
+  }[state];
+  const out = map.reached.includes(0) ? ' Part of the range is out of reach.' : '';
+  return `Least gap of the tie rod to the ${pair}: ${length(worst.gap, unit)} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
+}
+
+/** Steps of the keys, mm. */
+const FINE_STEP = 1;
+const COARSE_STEP = 10;
+/** Ways on the paper, in steps; what leaves the range stops at its edge. */
+const KEYS: ReadonlyMap<string, { readonly up: number; readonly right: number }> = new Map([
+  ['ArrowUp', { up: 1, right: 0 }],
+  ['ArrowDown', { up: -1, right: 0 }],
+  ['ArrowLeft', { up: 0, right: -1 }],
+  ['ArrowRight', { up: 0, right: 1 }],
+  ['PageUp', { up: COARSE_STEP, right: 0 }],
+  ['PageDown', { up: -COARSE_STEP, right: 0 }],
+  ['Home', { up: -1e6, right: 0 }],
+  ['End', { up: 1e6, right: 0 }],
+]);
+
+export function createMapPad(elements: MapPadElements): () => void {
+  const { card, pad, canvas, legend, dot, gapTag, travelInput, rackInput } = elements;
+  let frame: MapFrame | null = null;
+  let isStale = true;
+  let sense: 1 | -1 = -1;
+  let sensed: object | null = null;
+  let shownVersion = -1;
+  let shownUnit: LengthUnit | null = null;
+  const shown = { travel: Number.NaN, rack: Number.NaN };
+
+  function spoil(): void {
+    isStale = true;
+    requestFrame();
+  }
+
+  /** Draws the still map and the legend, and writes what they say. */
+  function draw(): void {
+    const { present, held } = lockMaps.getState();
+    if (present === null) return;
+    const { unit, theme } = view.getState();
+    const { corner } = posed.current();
+    if (sensed !== corner) {
+      sensed = corner;
+      sense = senseOf(corner);
+    }
+    const { clientWidth, clientHeight } = pad;
+    frame = createMapFrame(clientWidth, clientHeight, present.travel, present.rack, sense);
+    const inks = readInks(card);
+    const scale = drawMap(canvas, { frame, present, held, unit, theme, inks });
+    drawLegend(legend, legend.clientWidth, legend.clientHeight, scale, theme, unit, inks);
+    card.classList.toggle('map-is-line', frame.isLine);
+    writeWorst(present, unit);
+    const { model } = posed.current().corner;
+    writeRange(travelInput, travelRange(model));
+    writeRange(rackInput, rackRange(model.steering));
+    shownVersion = -1;
+  }
+
+  function writeWorst(present: ShownMap, unit: LengthUnit): void {
+    const { worst, isFull } = present;
+    elements.worst.toggleAttribute('disabled', worst === null);
+    card.dataset['state'] =
+      worst === null
+        ? 'none'
+        : gapState(worst.gap, wantedGap(present.model, 'tieRod', present.pair));
+    const figure = elements.worst.querySelector('[data-worst-gap]')!;
+    const place = elements.worst.querySelector('[data-worst-place]')!;
+    figure.textContent = worst === null ? 'nothing in reach' : `least ${length(worst.gap, unit)}`;
+    place.textContent =
+      worst === null
+        ? ''
+        : `travel ${signedLength(worst.travel, unit)}, rack ${signedLength(worst.rack, unit)}`;
+    elements.summary.textContent = summaryOf(present, unit);
+    card.dataset['full'] = isFull ? '1' : '0';
+  }
+
+  function writeRange(input: HTMLInputElement, [least, most]: readonly [number, number]): void {
+    input.min = String(least);
+    input.max = String(most);
+    input.disabled = least === most;
+  }
+
+  /** Moves the dot, its lines and its tags to the present pose. */
+  function follow(): void {
+    if (frame === null) return;
+    const { unit } = view.getState();
+    const version = posed.version();
+    if (version === shownVersion && unit === shownUnit) return;
+    shownVersion = version;
+    shownUnit = unit;
+    const { travel, rack } = inputs.getState();
+    const x = xOfRack(frame, rack);
+    const y = yOfTravel(frame, travel);
+    dot.style.transform = `translate(${x}px, ${y}px)`;
+    elements.levelLine.style.transform = `translate(${frame.left}px, ${y}px)`;
+    elements.levelLine.style.width = `${frame.plotWidth}px`;
+    elements.uprightLine.style.transform = `translate(${x}px, ${frame.top}px)`;
+    elements.uprightLine.style.height = `${frame.plotHeight}px`;
+    writeGap(x, y, unit);
+    if (shown.travel !== travel) travelInput.value = String(travel);
+    if (shown.rack !== rack) rackInput.value = String(rack);
+    shown.travel = travel;
+    shown.rack = rack;
+    elements.travelTag.style.transform = `translate(${frame.left - 2}px, ${y}px) translate(-100%, -50%)`;
+    elements.rackTag.style.transform = `translate(${x}px, ${frame.top + frame.plotHeight}px) translateX(-50%)`;
+    elements.travelTag.textContent = signedLength(travel, unit);
+    elements.rackTag.textContent = signedLength(rack, unit);
+    travelInput.setAttribute('aria-valuetext', travelWords(travel, unit));
+    rackInput.setAttribute('aria-valuetext', rackWords(rack, unit));
+  }
+
+  function writeGap(x: number, y: number, unit: LengthUnit): void {
+    if (frame === null) return;
+    const now = posed.current();
+    const { pair } = lockMaps.getState();
+    const { gap } = pair === 'wheel' ? now.wheelGap : now.tyreGap;
+    const isReached = now.pose.outcome === 'reached';
+    const state = isReached ? gapState(gap, wantedGap(now.corner.model, 'tieRod', pair)) : 'out';
+    if (dot.dataset['state'] !== state) dot.dataset['state'] = state;
+    gapTag.textContent = isReached ? length(gap, unit) : 'out of reach';
+    const isLeft = !frame.isLine && x > frame.left + frame.plotWidth - 84;
+    const isLow = y < frame.top + 34;
+    const dx = isLeft ? 'calc(-100% - 12px)' : '12px';
+    const dy = isLow ? '10px' : 'calc(-100% - 8px)';
+    gapTag.style.transform = `translate(${x}px, ${y}px) translate(${dx}, ${dy})`;
+  }
+
+  function onEveryFrame(): void {
+    if (isStale) {
+      isStale = false;
+      draw();
+    }
+    follow();
+  }
+
+  let bounds: DOMRect | null = null;
+
+  function moveTo(event: PointerEvent): void {
+    if (bounds === null || frame === null) return;
+    const x = event.clientX - bounds.left;
+    const y = event.clientY - bounds.top;
+    inputs.move(travelAt(frame, y), rackAt(frame, x));
+  }
+
+  function onDown(event: PointerEvent): void {
+    if (event.button !== 0 || frame === null) return;
+    event.preventDefault();
+    bounds = pad.getBoundingClientRect();
+    pad.setPointerCapture(event.pointerId);
+    pad.classList.add('map-is-dragged');
+    travelInput.focus({ preventScroll: true });
+    inputs.play(null);
+    moveTo(event);
+  }
+
+  function onMove(event: PointerEvent): void {
+    if (pad.hasPointerCapture(event.pointerId)) moveTo(event);
+  }
+
+  function onUp(): void {
+    bounds = null;
+    pad.classList.remove('map-is-dragged');
+  }
+
+  /** Arrows move both ways from either slider: up is bump, left is towards the left lock. */
+  function onKey(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const way = KEYS.get(event.key);
+    if (way === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    inputs.play(null);
+    const step = event.shiftKey ? COARSE_STEP : FINE_STEP;
+    const { travel, rack } = inputs.getState();
+    inputs.move(travel + way.up * step, rack + way.right * sense * step);
+  }
+
+  function onInput(): void {
+    inputs.play(null);
+    inputs.move(Number(travelInput.value), Number(rackInput.value));
+  }
+
+  const leaving = new AbortController();
+  const { signal } = leaving;
+  pad.addEventListener('pointerdown', onDown, { signal });
+  pad.addEventListener('pointermove', onMove, { signal });
+  pad.addEventListener('pointerup', onUp, { signal });
+  pad.addEventListener('pointercancel', onUp, { signal });
+  pad.addEventListener('keydown', onKey, { signal });
+  travelInput.addEventListener('input', onInput, { signal });
+  rackInput.addEventListener('input', onInput, { signal });
+  const size = new ResizeObserver(spoil);
+  size.observe(pad);
+  const exits = [
+    lockMaps.subscribe(spoil),
+    view.subscribe((now, before) => {
+      if (now.theme !== before.theme || now.unit !== before.unit) spoil();
+    }),
+    lockMaps.watch(),
+    onFrame(onEveryFrame),
+    () => size.disconnect(),
+    () => leaving.abort(),
+  ];
+  // The numbers are set in the page's own type: drawn again once it is there.
+  void document.fonts?.ready.then(() => {
+    if (!signal.aborted) spoil();
+  });
+  return () => {
+    for (const exit of exits) exit();
+  };
+}
+
+/** Moves the bench to the least gap that the map knows. */
+export function goToWorst(): void {
+  const worst = lockMaps.getState().present?.worst;
+  if (worst == null) return;
+  inputs.play(null);
+  inputs.move(worst.travel, worst.rack);
+}

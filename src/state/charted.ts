@@ -1,0 +1,30 @@
+/** The maps and curves of the page's bench, and the sheet of large curves that its panels open. */
+import { createStore } from 'zustand/vanilla';
+import type { SweepKey } from '../../solver/sweep.ts';
+import { startMapService } from '../work/mapService.ts';
+import { documentStore, inputs, posed } from './bench.ts';
+import { createCurves } from './curves.ts';
+import { createLockMaps } from './map.ts';
+
+export const lockMaps = createLockMaps(documentStore, startMapService);
+export const curves = createCurves(posed, inputs);
+
+export interface CurveSheetState {
+  readonly isOpen: boolean;
+  /** The measures drawn, in the order chosen. */
+  readonly keys: readonly SweepKey[];
+}
+
+export const curveSheet = createStore<CurveSheetState>(() => ({
+  isOpen: false,
+  keys: ['camber', 'toe'],
+}));
+
+/** Opens the sheet of large curves, with one measure or as it was left. */
+export function openCurves(key?: SweepKey): void {
+  curveSheet.setState(key === undefined ? { isOpen: true } : { isOpen: true, keys: [key] });
+}
+
+export function closeCurves(): void {
+  curveSheet.setState({ isOpen: false });
+}
