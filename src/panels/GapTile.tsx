@@ -73,13 +73,13 @@ export function GapTile() {
     <section ref={root} className="gap-tile" data-panel="gap" aria-labelledby="gap-title">
       <div className="gap-tile-state" aria-hidden="true">
         <span data-when="clear">
-          <Icon name="clear" size={26} />
+          <Icon name="clear" size={22} />
         </span>
         <span data-when="near">
-          <Icon name="warn" size={26} />
+          <Icon name="warn" size={22} />
         </span>
         <span data-when="touch">
-          <Icon name="touch" size={26} />
+          <Icon name="touch" size={22} />
         </span>
       </div>
       <h2 id="gap-title" className="gap-tile-title">

@@ -45,7 +45,7 @@ export function Readings() {
         {MAIN_ROWS.map((row) => (
           <MainReading key={row.key} row={row} />
         ))}
-        <p className="readings-baseline">Changes are {baseline}.</p>
+        <p className="readings-baseline">Changes {baseline}</p>
         {READING_GROUPS.map((group) => (
           <Group key={group.name} {...group} />
         ))}

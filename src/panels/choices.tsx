@@ -15,7 +15,7 @@ export const VIEWPOINTS: readonly (readonly [Viewpoint, string, string])[] = [
 const SHELLS: readonly (readonly [Shell, string, string])[] = [
   ['solid', 'Solid', 'Wheel and tyre solid'],
   ['ghost', 'Ghost', 'Wheel and tyre ghosted'],
-  ['cut', 'Cut open', 'Wheel and tyre cut open'],
+  ['cut', 'Cut', 'Wheel and tyre cut open'],
 ];
 
 const UNITS: readonly (readonly [LengthUnit, string, string])[] = [

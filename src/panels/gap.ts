@@ -27,7 +27,9 @@ function spot({ place, sections, sectionPoint }: RodGap): string {
 
 /** "at the inner lip, 84 mm from the rod end". */
 export function gapPlace(gap: RodGap, unit: LengthUnit): string {
-  return `${spot(gap)}, ${length(gap.fromOuter, unit, 0)} from the rod end`;
+  const isAtEnd = gap.fromOuter < 0.5;
+  const along = isAtEnd ? 'at' : `${length(gap.fromOuter, unit, 0)} from`;
+  return `${spot(gap)}, ${along} the rod end`;
 }
 
 /** "clear", "near: under the wanted 8 mm", "touch: 3.1 mm deep". */

@@ -1,7 +1,7 @@
 /** Which groups of readings are open, remembered from visit to visit. */
 
 const KEY = 'armscribe.groups';
-const FIRST = ['steeringAxis'];
+const FIRST: readonly string[] = [];
 
 function remembered(): readonly string[] {
   try {
