@@ -1,5 +1,5 @@
 /** A model file may be dropped anywhere on the page; while one is held over it, the page says so. */
-import './FileDrop.css';
+import './fileDrop.css';
 import { useEffect, useState } from 'react';
 import { taker } from './files/taker.ts';
 

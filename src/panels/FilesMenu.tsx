@@ -1,5 +1,5 @@
 /** The model's name in the top strip, and behind it: another model, a file, a name, notes. */
-import './FilesMenu.css';
+import './filesMenu.css';
 import { type ToggleEvent, useEffect, useId, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { saveModel } from '../files/save.ts';

@@ -1,5 +1,5 @@
 /** Notices in words, at the head of the page, each to be put away. */
-import './Notices.css';
+import './notices.css';
 import { useStore } from 'zustand';
 import { notices } from '../state/bench.ts';
 import type { Notice } from '../state/notices.ts';

@@ -1,5 +1,5 @@
 /** The points drawer: every number of the model, folder by folder, to be typed or slid. */
-import './Points.css';
+import './points.css';
 import { useId, useState } from 'react';
 import { useStore } from 'zustand';
 import { documentStore, view } from '../state/bench.ts';

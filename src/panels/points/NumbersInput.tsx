@@ -7,6 +7,7 @@ import type { LengthUnit } from '../../state/view.ts';
 import { enteredLength, enteredNumber } from '../../words/entry.ts';
 import { editModel } from './edit.ts';
 import type { NumbersField } from './fields.ts';
+import { Refused } from './Refused.tsx';
 import { fromSlide, shownStep, shownText, sixteenth, slideOf, toSlide, unitName } from './shown.ts';
 import type { RowSpec } from './spec.ts';
 import { useDraft } from './useDraft.ts';
@@ -126,7 +127,7 @@ function Cell(props: CellProps) {
         />
         {cell.name === '' && <span aria-hidden="true">{unitName(spec, unit)}</span>}
       </div>
-      {fraction !== null && <div className="points-fraction">{`≈ ${fraction} in`}</div>}
+      {fraction !== null && <div className="points-fraction">{`≈ ${fraction}`}</div>}
       <Slider {...props} />
     </div>
   );
@@ -197,11 +198,7 @@ function NumbersInput() {
           />
         ))}
       </div>
-      {message !== null && (
-        <p id={messageId} className="points-refusal" role="alert">
-          {message}
-        </p>
-      )}
+      <Refused id={messageId} message={message} />
     </fieldset>
   );
 }

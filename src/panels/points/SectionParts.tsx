@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import { documentStore } from '../../state/bench.ts';
 import { editModel } from './edit.ts';
 import { type Part, partsOf } from './parts.ts';
+import { Refused } from './Refused.tsx';
 import type { Section } from './sections.ts';
 
 type Change = NonNullable<Part['add']>;
@@ -27,11 +28,7 @@ export function SectionParts({ section }: { readonly section: Section }) {
     <div className="points-parts">
       {parts.map((part) => part.add && button('Add', part, part.add))}
       {parts.map((part) => part.remove && button('Remove', part, part.remove))}
-      {message !== null && (
-        <p className="points-refusal" role="alert">
-          {message}
-        </p>
-      )}
+      <Refused message={message} />
     </div>
   );
 }

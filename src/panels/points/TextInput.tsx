@@ -3,6 +3,7 @@ import { createPlugin, useInputContext } from 'leva/plugin';
 import { useId, useState } from 'react';
 import { editModel } from './edit.ts';
 import type { ChoiceField, TextField } from './fields.ts';
+import { Refused } from './Refused.tsx';
 import { useDraft } from './useDraft.ts';
 
 interface Settings<F> {
@@ -58,11 +59,7 @@ function TextInput() {
         onKeyDown={draft.onKeyDown}
         onBlur={draft.enter}
       />
-      {message !== null && (
-        <p id={`${id}message`} className="points-refusal" role="alert">
-          {message}
-        </p>
-      )}
+      <Refused id={`${id}message`} message={message} />
     </div>
   );
 }
@@ -89,11 +86,7 @@ function ChoiceInput() {
           </option>
         ))}
       </select>
-      {message !== null && (
-        <p className="points-refusal" role="alert">
-          {message}
-        </p>
-      )}
+      <Refused message={message} />
     </div>
   );
 }

@@ -10,7 +10,8 @@ function isInches(spec: Spec, unit: LengthUnit): boolean {
 /** The number for a text field: no digits beyond what means something, and none made up. */
 export function shownText(value: number, spec: Spec, unit: LengthUnit): string {
   const isLength = isInches(spec, unit);
-  return String(Number((isLength ? toShown(value, unit) : value).toFixed(isLength ? 4 : 3)));
+  const shown = isLength ? toShown(value, unit) : value;
+  return String(Number(shown.toFixed(3))).replace('-', '−');
 }
 
 /** Nearest sixteenth of an inch, where that is the unit; else null. */
