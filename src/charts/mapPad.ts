@@ -81,19 +81,12 @@ function summaryOf({ map, model, pair, worst }: ShownMap, unit: LengthUnit): str
   return `Least gap of the tie rod to the ${pair}: ${length(worst.gap, unit)} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
 }
 
-/** Steps of the keys, mm. */
-const FINE_STEP = 1;
-const COARSE_STEP = 10;
-/** Ways on the paper, in steps; what leaves the range stops at its edge. */
-const KEYS: ReadonlyMap<string, { readonly up: number; readonly right: number }> = new Map([
-  ['ArrowUp', { up: 1, right: 0 }],
-  ['ArrowDown', { up: -1, right: 0 }],
-  ['ArrowLeft', { up: 0, right: -1 }],
-  ['ArrowRight', { up: 0, right: 1 }],
-  ['PageUp', { up: COARSE_STEP, right: 0 }],
-  ['PageDown', { up: -COARSE_STEP, right: 0 }],
-  ['Home', { up: -1e6, right: 0 }],
-  ['End', { up: 1e6, right: 0 }],
+const KEYS: ReadonlySet<string> = new Set([
+  'ArrowUp',
+  'ArrowDown',
+  'ArrowLeft',
+  'ArrowRight',
+  'Home',
 ]);
 
 export function createMapPad(elements: MapPadElements): () => void {
@@ -240,17 +233,15 @@ export function createMapPad(elements: MapPadElements): () => void {
     pad.classList.remove('map-is-dragged');
   }
 
-  /** Arrows move both ways from either slider: up is bump, left is towards the left lock. */
+  /** The sliders have no arrows of their own: the bench's keys move both ways, by the bench's steps. */
   function onKey(event: KeyboardEvent): void {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const way = KEYS.get(event.key);
-    if (way === undefined) return;
+    const { key, shiftKey, altKey } = event;
+    if (event.ctrlKey || event.metaKey || !KEYS.has(key)) return;
     event.preventDefault();
     event.stopPropagation();
     inputs.play(null);
-    const step = event.shiftKey ? COARSE_STEP : FINE_STEP;
-    const { travel, rack } = inputs.getState();
-    inputs.move(travel + way.up * step, rack + way.right * sense * step);
+    const passedOn = { key, shiftKey, altKey, bubbles: true, cancelable: true };
+    document.body.dispatchEvent(new KeyboardEvent('keydown', passedOn));
   }
 
   function onInput(): void {
