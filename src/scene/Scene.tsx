@@ -3,11 +3,16 @@ import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { documentStore } from '../state/bench.ts';
 import { VEHICLE_ROTATION } from './axes.ts';
+import { Corner } from './Corner.tsx';
 import { Camera } from './camera/Camera.tsx';
+import { Drawings } from './drawings/Drawings.tsx';
 import { Ground } from './ground/Ground.tsx';
+import { Handles } from './handles/Handles.tsx';
+import { LabelFrame } from './labels/LabelFrame.tsx';
 import { Lights } from './light/Lights.tsx';
 import { countRender } from './renders.ts';
 import type { Surroundings } from './surroundings.ts';
+import { useIsHeld } from './useView.ts';
 
 interface Props {
   readonly stage: Surroundings;
@@ -18,6 +23,7 @@ export function Scene({ stage }: Props) {
   const model = useStore(documentStore, (state) => state.model);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the extent follows the model through the bench.
   const extent = useMemo(() => stage.extent(), [stage, model]);
+  const isHeld = useIsHeld();
   const { min, max } = extent.box;
   const at = useMemo(
     () => [(min[0] + max[0]) / 2, (min[2] + max[2]) / 2, -(min[1] + max[1]) / 2] as const,
@@ -26,9 +32,14 @@ export function Scene({ stage }: Props) {
   return (
     <>
       <Camera stage={stage} />
+      <LabelFrame stage={stage} />
       <Lights at={at} />
       <group rotation={VEHICLE_ROTATION}>
         <Ground extent={extent} />
+        <Corner />
+        {isHeld && <Corner design="held" />}
+        <Handles stage={stage} />
+        <Drawings stage={stage} />
       </group>
     </>
   );

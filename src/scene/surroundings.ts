@@ -1,12 +1,14 @@
 /** What the parts of one open stage share: its elements, its corner's extent, and what the hand is doing. Not React state. */
 import { posed } from '../state/bench.ts';
 import { type Extent, extentOf } from './camera/extent.ts';
+import { createLabels, type Labels } from './labels/labels.ts';
 
 export interface Surroundings {
   /** The stage's section, which carries its data attributes. */
   readonly element: HTMLElement;
   readonly canvas: HTMLCanvasElement;
-  readonly labels: HTMLElement;
+  /** The text over the picture. */
+  readonly labels: Labels;
   /** The extent of the present model; worked out anew when the model has changed. */
   extent(): Extent;
 }
@@ -21,7 +23,7 @@ export function createStageSurroundings(
   return {
     element,
     canvas,
-    labels,
+    labels: createLabels(labels),
     extent() {
       const { corner } = posed.current();
       if (corner !== of) {

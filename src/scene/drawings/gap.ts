@@ -1,0 +1,65 @@
+/** Words at the tie rod's and the wheel's nearest points: where they are near, and how deep they meet. The line between them is a part's. */
+
+import { type RodGap, wantedGap } from '../../../solver/index.ts';
+import { length } from '../../words/format.ts';
+import type { Words } from '../labels/labels.ts';
+import type { Tone } from '../palette.ts';
+import type { Drawing } from './subject.ts';
+
+type Name = 'lip' | 'barrel' | 'disc';
+
+/** The part of the wheel the nearest point lies on: the rim's lip is the first and the last stretch of its barrel. */
+function nameOf({ place, sections, sectionPoint }: RodGap): Name {
+  if (place === 'disc') return 'disc';
+  const line = sections.find((section) => section.name === 'barrel')?.line;
+  if (line === undefined) return 'barrel';
+  const [s] = sectionPoint;
+  return s <= line[2]! || s >= line[line.length - 4]! ? 'lip' : 'barrel';
+}
+
+const NAMES: Readonly<Record<Name, string>> = {
+  lip: 'rim’s lip',
+  barrel: 'rim’s barrel',
+  disc: 'wheel’s disc',
+};
+
+function words(name: Name): readonly [apart: Words, deep: Words] {
+  return [
+    (value, unit) => `rod to ${NAMES[name]} ${length(value, unit)}`,
+    (value, unit) => `rod meets the ${NAMES[name]}, ${length(-value, unit)} deep`,
+  ];
+}
+
+const WORDS: Readonly<Record<Name, readonly [apart: Words, deep: Words]>> = {
+  lip: words('lip'),
+  barrel: words('barrel'),
+  disc: words('disc'),
+};
+
+/** 'ink' when there is room enough, 'near' below the wanted gap, 'touch' when they meet. */
+export function gapTone(gap: number, wanted: number): Tone {
+  if (gap <= 0) return 'touch';
+  return gap < wanted ? 'near' : 'ink';
+}
+
+/** The gap in words, whatever it is. */
+export const drawGap: Drawing = (pen, { now }) => {
+  const { wheelGap } = now;
+  const { rodPoint, wheelPoint, gap } = wheelGap;
+  const tone = gapTone(gap, wantedGap(now.corner.model, 'tieRod', 'wheel'));
+  const said = WORDS[nameOf(wheelGap)];
+  pen.label(
+    (rodPoint[0]! + wheelPoint[0]!) / 2,
+    (rodPoint[1]! + wheelPoint[1]!) / 2,
+    (rodPoint[2]! + wheelPoint[2]!) / 2,
+    tone,
+    said[gap <= 0 ? 1 : 0],
+    gap,
+  );
+};
+
+/** Said unasked where the rod meets the wheel or comes nearer than wanted. */
+export const drawGapWarning: Drawing = (pen, subject) => {
+  const { wheelGap, corner } = subject.now;
+  if (wheelGap.gap < wantedGap(corner.model, 'tieRod', 'wheel')) drawGap(pen, subject);
+};
