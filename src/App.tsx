@@ -2,6 +2,7 @@
 import './App.css';
 import { lazy, Suspense, useEffect, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
+import { CurveSheetHost } from './charts/CurveSheetHost.tsx';
 import { MapPad } from './charts/MapPad.tsx';
 import { Banner } from './panels/Banner.tsx';
 import { CautionLine } from './panels/CautionLine.tsx';
@@ -94,6 +95,7 @@ export function App() {
       </div>
       <Explanation />
       <Sheets />
+      <CurveSheetHost />
       <Notices />
       <FileDrop />
     </>

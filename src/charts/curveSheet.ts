@@ -1,0 +1,196 @@
+/** What moves on the sheet of large curves: swept again when the design or the other input changed, marked every frame. */
+
+import type { Corner } from '../../solver/index.ts';
+import { rackRange } from '../../solver/model/defaults.ts';
+import type { SweepKey } from '../../solver/sweep.ts';
+import {
+  createRodGaps,
+  createSweep,
+  type RodGaps,
+  type Sweep,
+  sweepInto,
+} from '../../solver/sweep.ts';
+import { inputs, posed, view } from '../state/bench.ts';
+import { onFrame } from '../state/frame.ts';
+import { travelRange } from '../state/inputs.ts';
+import type { LengthUnit } from '../state/view.ts';
+import { figureDifference, figureNumber, figureSteps, figureStyle } from '../words/figures.ts';
+import { fromShown, length, toShown } from '../words/format.ts';
+import { type Along, curvesCsv } from './curveTable.ts';
+import { createLargeCurve, type LargeCurve, loadCharts } from './largeCurve.ts';
+import { sweepRow } from './sweepRows.ts';
+
+/** Poses of a large curve. */
+const POSES = 201;
+const LEAST_HEIGHT = 150;
+
+/** One chart of the sheet, and the line of figures over it. */
+export interface ChartPlace {
+  readonly key: SweepKey;
+  readonly place: HTMLElement;
+  readonly readout: HTMLElement;
+}
+
+export interface CurveSheetParts {
+  readonly charts: readonly ChartPlace[];
+  /** Says at which travel or rack the curves are read. */
+  readonly at: HTMLElement;
+  readonly along: Along;
+  readonly height: number;
+}
+
+/** A design's sweep and the gaps made for its corner. */
+interface Swept {
+  readonly sweep: Sweep;
+  corner: Corner | null;
+  gaps: RodGaps | null;
+}
+
+function createSwept(): Swept {
+  return { sweep: createSweep(POSES), corner: null, gaps: null };
+}
+
+function sweepDesign(
+  swept: Swept,
+  corner: Corner,
+  along: Along,
+  range: readonly [number, number],
+  at: number,
+): void {
+  if (swept.corner !== corner) {
+    swept.corner = corner;
+    swept.gaps = createRodGaps(corner);
+  }
+  sweepInto(corner, swept.gaps, swept.sweep, along, range, at);
+}
+
+export interface CurveSheetWork {
+  csv(): string;
+  stop(): void;
+}
+
+export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
+  const { along, charts } = parts;
+  const present = createSwept();
+  const held = createSwept();
+  const curves: LargeCurve[] = [];
+  let shownHeld: Corner | null = null;
+  let at = Number.NaN;
+  let hovered: number | null = null;
+  let isStopped = false;
+  let writtenUnit: LengthUnit | null = null;
+
+  /** Sweeps both designs if anything they depend on changed; true when it did. */
+  function sweep(): boolean {
+    const { corner } = posed.current();
+    const yesterday = posed.held()?.corner ?? null;
+    const { travel, rack } = inputs.getState();
+    const other = along === 'travel' ? rack : travel;
+    if (present.corner === corner && shownHeld === yesterday && at === other) return false;
+    at = other;
+    shownHeld = yesterday;
+    const { model } = corner;
+    const range = along === 'travel' ? travelRange(model) : rackRange(model.steering);
+    sweepDesign(present, corner, along, range, at);
+    if (yesterday !== null) sweepDesign(held, yesterday, along, range, at);
+    return true;
+  }
+
+  function write(): void {
+    const { unit } = view.getState();
+    const xs = Array.from(present.sweep.axis, (mm) => toShown(mm, unit));
+    charts.forEach(({ key }, i) => {
+      const { scale } = figureStyle(sweepRow(key).kind, unit);
+      const shown = ({ sweep: { columns } }: Swept) =>
+        Array.from(columns[key], (value) => (Number.isNaN(value) ? null : value * scale));
+      curves[i]?.write(xs, shown(present), shownHeld === null ? null : shown(held));
+    });
+    const other = along === 'travel' ? 'rack' : 'travel';
+    parts.at.textContent = `at ${other} ${length(at, unit)}`;
+  }
+
+  /** Figures at the pointer, or else at the present place: present, held, difference. */
+  function read(): void {
+    const { unit } = view.getState();
+    const { travel, rack } = inputs.getState();
+    const here = along === 'travel' ? travel : rack;
+    const { axis } = present.sweep;
+    const span = axis.at(-1)! - axis[0]!;
+    const nearest = span > 0 ? Math.round(((here - axis[0]!) / span) * (axis.length - 1)) : 0;
+    const index = Math.min(axis.length - 1, Math.max(0, hovered ?? nearest));
+    for (const { key, readout } of charts) {
+      const row = sweepRow(key);
+      const figure = figureStyle(row.kind, unit);
+      const of = (swept: Swept): number => figureSteps(swept.sweep.columns[key][index]!, figure);
+      const shown = (count: number): string =>
+        Number.isNaN(count) ? 'none' : figureNumber(count, figure) + figure.unit;
+      const now = of(present);
+      let text = `${along} ${length(axis[index]!, unit)}: ${shown(now)}`;
+      if (shownHeld !== null) {
+        const before = of(held);
+        text += `, held ${shown(before)}`;
+        if (!Number.isNaN(now - before)) {
+          text += `, change ${figureDifference(now - before, figure)}${figure.unit}`;
+        }
+      }
+      readout.textContent = text;
+    }
+  }
+
+  function pick(x: number): void {
+    const mm = fromShown(x, view.getState().unit);
+    inputs.play(null);
+    if (along === 'travel') inputs.setTravel(mm);
+    else inputs.setRack(mm);
+  }
+
+  function onEveryFrame(): void {
+    const { unit } = view.getState();
+    const isNew = sweep();
+    if (isNew || writtenUnit !== unit) write();
+    writtenUnit = unit;
+    const { travel, rack } = inputs.getState();
+    for (const curve of curves) curve.mark(toShown(along === 'travel' ? travel : rack, unit));
+    read();
+  }
+
+  let leaveFrames: (() => void) | null = null;
+  const size = new ResizeObserver(() => {
+    charts.forEach(({ place }, i) => {
+      curves[i]?.resize(place.clientWidth);
+    });
+  });
+
+  void loadCharts().then((Chart) => {
+    if (isStopped) return;
+    for (const { place } of charts) {
+      curves.push(
+        createLargeCurve(Chart, {
+          place,
+          height: Math.max(LEAST_HEIGHT, parts.height),
+          onHover(index) {
+            hovered = index;
+            read();
+          },
+          onPick: pick,
+        }),
+      );
+      size.observe(place);
+    }
+    leaveFrames = onFrame(onEveryFrame);
+  });
+
+  return {
+    csv() {
+      sweep();
+      const keys = charts.map(({ key }) => key);
+      return curvesCsv(along, at, keys, present.sweep, shownHeld === null ? null : held.sweep);
+    },
+    stop() {
+      isStopped = true;
+      leaveFrames?.();
+      size.disconnect();
+      for (const curve of curves) curve.destroy();
+    },
+  };
+}

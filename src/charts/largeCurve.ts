@@ -1,0 +1,108 @@
+/** One large curve: the only place that knows uPlot. */
+import 'uplot/dist/uPlot.min.css';
+import type uPlotType from 'uplot';
+import { fixed } from '../words/format.ts';
+import { type Inks, readInks } from './paper.ts';
+import { stepDigits } from './ticks.ts';
+
+export type Values = readonly (number | null)[];
+
+export interface LargeCurveOptions {
+  readonly place: HTMLElement;
+  readonly height: number;
+  /** Called with the index under the pointer, or null. */
+  readonly onHover: (index: number | null) => void;
+  /** Called with the place on the axis that was clicked. */
+  readonly onPick: (x: number) => void;
+}
+
+export interface LargeCurve {
+  write(xs: readonly number[], present: Values, held: Values | null): void;
+  /** Marks the present place on the axis. */
+  mark(x: number): void;
+  resize(width: number): void;
+  destroy(): void;
+}
+
+/** Charts under one name show their cursors together. */
+const TOGETHER = 'curves';
+const AXIS_WIDTH = 62;
+
+/** Chromium may name a locale that Intl refuses ("en-US@posix"), and uPlot asks Intl as it loads. */
+function guardLanguage(): void {
+  try {
+    new Intl.NumberFormat(navigator.language);
+  } catch {
+    Object.defineProperty(navigator, 'language', { value: 'en-US', configurable: true });
+  }
+}
+
+/** Loads the charts' code; call once before `createLargeCurve`. */
+export async function loadCharts(): Promise<typeof uPlotType> {
+  guardLanguage();
+  return (await import('uplot')).default;
+}
+
+function figures(_: uPlotType, splits: number[], __: number, ___: number, step: number): string[] {
+  return splits.map((value) => fixed(value, stepDigits(step)));
+}
+
+function axis(inks: Inks): uPlotType.Axis {
+  return {
+    stroke: inks.inkSoft,
+    font: `13px ${inks.font}`,
+    grid: { stroke: inks.line, width: 1 },
+    ticks: { stroke: inks.line, width: 1, size: 5 },
+    values: figures,
+  };
+}
+
+function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
+  const { place, height, onHover } = options;
+  return {
+    width: Math.max(120, place.clientWidth),
+    height,
+    legend: { show: false },
+    padding: [8, 12, 0, 0],
+    scales: { x: { time: false } },
+    cursor: { sync: { key: TOGETHER }, drag: { x: false, y: false }, points: { size: 8 } },
+    axes: [
+      { ...axis(inks), size: 28 },
+      { ...axis(inks), size: AXIS_WIDTH },
+    ],
+    series: [
+      {},
+      { stroke: inks.held, width: 2, points: { show: false }, spanGaps: false },
+      { stroke: inks.accent, width: 2.5, points: { show: false }, spanGaps: false },
+    ],
+    hooks: { setCursor: [({ cursor }) => onHover(cursor.idx ?? null)] },
+  };
+}
+
+/** Puts a chart into its place. */
+export function createLargeCurve(Chart: typeof uPlotType, options: LargeCurveOptions): LargeCurve {
+  const { place, height, onPick } = options;
+  const chart = new Chart(settings(options, readInks(place)), [[], [], []], place);
+  const marker = document.createElement('div');
+  marker.className = 'large-curve-mark';
+  chart.over.append(marker);
+  chart.over.addEventListener('click', () => {
+    const { left } = chart.cursor;
+    if (left !== undefined && left >= 0) onPick(chart.posToVal(left, 'x'));
+  });
+  return {
+    write(xs, present, held) {
+      const nothing = present.map(() => null);
+      chart.setData([[...xs], [...(held ?? nothing)], [...present]]);
+    },
+    mark(x) {
+      marker.style.transform = `translate(${chart.valToPos(x, 'x')}px, 0)`;
+    },
+    resize(width) {
+      chart.setSize({ width: Math.max(120, width), height });
+    },
+    destroy() {
+      chart.destroy();
+    },
+  };
+}
