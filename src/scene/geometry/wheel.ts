@@ -1,0 +1,209 @@
+/**
+ * The wheel in its own axes: origin the wheel centre, z along the hub axis outboard, x towards the tie rod's meridian.
+ * Barrel and lips are the solver's own section turned about z; the spokes' inboard side is the solver's disc, so what is
+ * drawn towards the rod is exactly what the gap is measured to. Outboard, where nothing is near, they are thicker.
+ */
+import { Matrix4, Vector3 } from 'three';
+import { sectionPoints } from '../../../solver/clearance/rodGap.ts';
+import {
+  type Model,
+  type Section,
+  type SectionPoint,
+  wheelSections,
+} from '../../../solver/index.ts';
+import { CUT, HUB, WHEEL } from '../proportions.ts';
+import { addFace } from './plate.ts';
+import { addHex, pinProfile, revolve, ringProfile, type Turn } from './revolve.ts';
+import { type Assembly, addQuad, addVertex, axisFrame, piece, type Solid } from './solid.ts';
+import { thicken } from './thicken.ts';
+
+const STEPS = 96;
+
+/** The sector left standing when the wheel is cut open: `up` says whether the opening lies towards growing angles. */
+export function cutTurn(up: boolean): Required<Pick<Turn, 'from' | 'span'>> {
+  const open = (CUT.spokes * 2 * Math.PI) / WHEEL.spokes;
+  const edge = up ? CUT.past : -CUT.past;
+  return { from: up ? edge + open : edge, span: 2 * Math.PI - open };
+}
+
+/** Half-plane through the axis at an angle: local x along ρ, local y along s. */
+export function meridianFrame(angle: number): Matrix4 {
+  const radial = new Vector3(Math.cos(angle), Math.sin(angle), 0);
+  const axial = new Vector3(0, 0, 1);
+  return new Matrix4().makeBasis(radial, axial, new Vector3().crossVectors(radial, axial));
+}
+
+/** Closes a cut solid of revolution at both ends of its turn; the outline is closed and of [s, ρ]. */
+export function addCutFaces(
+  solid: Solid,
+  outline: readonly SectionPoint[],
+  { from, span }: Required<Pick<Turn, 'from' | 'span'>>,
+): void {
+  const face = outline.slice(0, -1).map(([s, radius]): SectionPoint => [radius, s]);
+  // radial × axial points towards falling angles: out of the metal at the beginning of the turn.
+  addFace(solid, meridianFrame(from), face, 0, 1);
+  addFace(solid, meridianFrame(from + span), face, 0, -1);
+}
+
+function sectionOf(model: Model, name: Section['name']): Section {
+  return wheelSections(model).find((section) => section.name === name)!;
+}
+
+/** Outline of the barrel's metal, [s, ρ], closed. */
+export function barrelOutline(model: Model): SectionPoint[] {
+  const section = sectionOf(model, 'barrel');
+  return thicken(sectionPoints(section), section.half);
+}
+
+/** One spoke's cross-section ring at a place of the disc: inboard edge wide, outboard face crowned. */
+function spokeRing(at: Matrix4, solid: Solid, place: SpokePlace): number[] {
+  const { radius, s, half, width, depth, reach } = place;
+  const low = s - half;
+  const corners: readonly SectionPoint[] = [
+    [-width, low],
+    [width, low],
+    [width * 0.92, low + 0.55 * depth],
+    [width * 0.55, low + depth],
+    [-width * 0.55, low + depth],
+    [-width * 0.92, low + 0.55 * depth],
+  ];
+  return corners.flatMap(([y, z], i) => {
+    const edge = (k: number): SectionPoint => {
+      const a = corners[(i + k + 6) % 6]!;
+      const b = corners[(i + k + 7) % 6]!;
+      const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      return [(b[1] - a[1]) / size, -(b[0] - a[0]) / size];
+    };
+    const before = edge(-1);
+    const after = edge(0);
+    const x = reach(radius, z);
+    return [
+      addVertex(solid, at, x, y, z, 0, before[0], before[1]),
+      addVertex(solid, at, x, y, z, 0, after[0], after[1]),
+    ];
+  });
+}
+
+interface SpokePlace {
+  readonly radius: number;
+  readonly s: number;
+  readonly half: number;
+  readonly width: number;
+  readonly depth: number;
+  /** Radius at which a corner at s lies: the place's own, or at the spoke's end the barrel's. */
+  readonly reach: (radius: number, s: number) => number;
+}
+
+/** Places along a spoke from the hub pad to the barrel, following the disc's mid-surface. */
+export function spokePlaces(model: Model): SpokePlace[] {
+  const disc = sectionOf(model, 'disc');
+  const line = sectionPoints(disc);
+  const rim = line.at(-1)!;
+  const start = Math.min(WHEEL.pad - 14, rim[1] * 0.5);
+  const count = 7;
+  const barrel = sectionPoints(sectionOf(model, 'barrel'));
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const share = i / count;
+    const radius = start + (rim[1] - start) * share;
+    const s = discAt(line, radius);
+    const waist = 1 - Math.sin(Math.PI * Math.min(1, share * 1.15));
+    return {
+      radius,
+      s,
+      half: disc.half,
+      width: 15 + 6 * waist + 7 * share * share,
+      depth: 2 * disc.half + WHEEL.spokeDepth * (1 - 0.45 * share),
+      reach:
+        i === count
+          ? (own: number, at: number) => Math.max(own, lineAt(barrel, at))
+          : (own: number) => own,
+    };
+  });
+}
+
+/** s of the disc's mid-surface at a radius, the nearest end outside it. */
+function discAt(line: readonly SectionPoint[], radius: number): number {
+  for (let i = 1; i < line.length; i += 1) {
+    const [s0, r0] = line[i - 1]!;
+    const [s1, r1] = line[i]!;
+    if ((radius - r0) * (radius - r1) <= 0 && r0 !== r1)
+      return s0 + ((radius - r0) / (r1 - r0)) * (s1 - s0);
+  }
+  return radius < line[0]![1] ? line[0]![0] : line.at(-1)![0];
+}
+
+/** ρ of the barrel's mid-surface at s, for s between its ends. */
+function lineAt(line: readonly SectionPoint[], s: number): number {
+  for (let i = 1; i < line.length; i += 1) {
+    const [s0, r0] = line[i - 1]!;
+    const [s1, r1] = line[i]!;
+    if (s >= s0 && s <= s1 && s0 < s1) return r0 + ((s - s0) / (s1 - s0)) * (r1 - r0);
+  }
+  return 0;
+}
+
+function addSpoke(solid: Solid, places: readonly SpokePlace[], angle: number): void {
+  const at = new Matrix4().makeRotationZ(angle);
+  let before: number[] | null = null;
+  for (const place of places) {
+    const ring = spokeRing(at, solid, place);
+    if (before !== null)
+      for (let i = 0; i < 6; i += 1) {
+        const a = 2 * i + 1;
+        const b = (2 * i + 2) % 12;
+        addQuad(solid, ring[a]!, before[a]!, before[b]!, ring[b]!);
+      }
+    before = ring;
+  }
+}
+
+function addPad(assembly: Assembly, model: Model): void {
+  const face = model.wheel.offset;
+  const rim = sectionOf(model, 'disc').line.at(-1)!;
+  const pad = Math.min(WHEEL.pad, rim * 0.55);
+  const bore = Math.min(WHEEL.bore, pad * 0.5);
+  const at = new Matrix4();
+  revolve(
+    piece(assembly, 'alloy'),
+    at,
+    ringProfile(bore, pad, face, face + WHEEL.padThickness, 3),
+    { segments: 48 },
+  );
+  const cap = pinProfile(bore, face + 6, face + WHEEL.padThickness + 3, 4);
+  revolve(piece(assembly, 'dark'), at, cap, { segments: 32 });
+  for (let i = 0; i < HUB.bolts; i += 1) {
+    const angle = (2 * Math.PI * (i + 0.5)) / HUB.bolts;
+    const place = new Vector3(HUB.circle * Math.cos(angle), HUB.circle * Math.sin(angle), face);
+    const nut = axisFrame(place, new Vector3(0, 0, 1));
+    addHex(piece(assembly, 'steel'), nut, 11, 0, WHEEL.padThickness + 12);
+  }
+}
+
+function addValve(assembly: Assembly, model: Model, angle: number): void {
+  const line = sectionPoints(sectionOf(model, 'barrel'));
+  const [s, radius] = line[Math.max(0, line.length - 4)]!;
+  const root = new Vector3(radius * Math.cos(angle), radius * Math.sin(angle), s + 6);
+  const out = new Vector3(-0.75 * Math.cos(angle), -0.75 * Math.sin(angle), 0.66);
+  revolve(piece(assembly, 'dark'), axisFrame(root, out), pinProfile(4, 0, 34), { segments: 10 });
+}
+
+/** The wheel; cut open when `cut` is given, then whole spokes only are left out. */
+export function buildWheel(
+  model: Model,
+  cut: ReturnType<typeof cutTurn> | null,
+  up: boolean,
+): Assembly {
+  const assembly: Assembly = {};
+  const outline = barrelOutline(model);
+  revolve(piece(assembly, 'alloy'), new Matrix4(), outline, { segments: STEPS, ...(cut ?? {}) });
+  if (cut !== null) addCutFaces(piece(assembly, 'cutMetal'), outline, cut);
+  const places = spokePlaces(model);
+  const standing = cutTurn(up);
+  const pitch = (2 * Math.PI) / WHEEL.spokes;
+  const count = cut === null ? WHEEL.spokes : WHEEL.spokes - CUT.spokes;
+  for (let i = 0; i < count; i += 1)
+    addSpoke(piece(assembly, 'alloy'), places, standing.from + pitch * (i + 0.5));
+  addPad(assembly, model);
+  addValve(assembly, model, standing.from + pitch * 2);
+  return assembly;
+}

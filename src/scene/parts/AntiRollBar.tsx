@@ -1,0 +1,69 @@
+import { useMemo, useRef } from 'react';
+import { type Group, Matrix4, Vector3 } from 'three';
+import { Slot } from '../../../solver/index.ts';
+import { usePartCorner } from '../design.ts';
+import { buildBar, buildDropLink, linkLength } from '../geometry/antiRollBar.ts';
+import { placeAlong } from '../placing.ts';
+import { usePosed } from '../usePosed.ts';
+import { Pieces, usePieces } from './Pieces.tsx';
+
+const _turn = new Matrix4();
+
+/** The bar's left half, turning about its axis, and the drop link. Out of the link's reach neither is drawn. */
+export function AntiRollBar() {
+  const corner = usePartCorner();
+  const { model } = corner;
+  const bar = usePieces(() => buildBar(model), model.antiRollBar);
+  const { circle } = corner.lever!;
+  const length = linkLength(model);
+  const link = usePieces(() => buildDropLink(length), length);
+  const lever = useRef<Group>(null);
+  const drop = useRef<Group>(null);
+  const { axis, centre } = useMemo(
+    () => ({
+      axis: new Vector3().fromArray(circle, 9),
+      centre: new Vector3().fromArray(circle, 0),
+    }),
+    [circle],
+  );
+  usePosed(({ pose: { data } }) => {
+    if (lever.current === null || drop.current === null) return;
+    const cos = data[Slot.leverCos]!;
+    const sin = data[Slot.leverSin]!;
+    const reached = data[Slot.leverRoom]! >= 0 && Number.isFinite(cos + sin);
+    lever.current.visible = reached;
+    drop.current.visible = reached;
+    if (!reached) return;
+    // Turn about the bar: to the circle's centre and back.
+    const { matrix } = lever.current;
+    matrix.makeRotationAxis(axis, Math.atan2(sin, cos));
+    _turn.makeTranslation(-centre.x, -centre.y, -centre.z);
+    matrix.multiply(_turn);
+    matrix.elements[12] = matrix.elements[12]! + centre.x;
+    matrix.elements[13] = matrix.elements[13]! + centre.y;
+    matrix.elements[14] = matrix.elements[14]! + centre.z;
+    lever.current.matrixWorldNeedsUpdate = true;
+    const x = data[Slot.leverEnd]!;
+    const y = data[Slot.leverEnd + 1]!;
+    const z = data[Slot.leverEnd + 2]!;
+    placeAlong(
+      drop.current,
+      x,
+      y,
+      z,
+      data[Slot.link]! - x,
+      data[Slot.link + 1]! - y,
+      data[Slot.link + 2]! - z,
+    );
+  });
+  return (
+    <>
+      <group ref={lever} matrixAutoUpdate={false}>
+        <Pieces part="antiRollBar" pieces={bar} />
+      </group>
+      <group ref={drop} matrixAutoUpdate={false}>
+        <Pieces part="antiRollBar" pieces={link} />
+      </group>
+    </>
+  );
+}

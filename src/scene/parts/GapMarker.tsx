@@ -1,0 +1,109 @@
+/** The line between the two nearest points of tie rod and wheel, drawn over everything, when they are too near or asked about. */
+import { useEffect, useMemo, useRef } from 'react';
+import { CylinderGeometry, type Group, type Mesh, MeshBasicMaterial, SphereGeometry } from 'three';
+import { useStore } from 'zustand';
+import type { Model } from '../../../solver/index.ts';
+import { view } from '../../state/bench.ts';
+import type { Theme } from '../../state/view.ts';
+import { usePartCorner } from '../design.ts';
+import { placeAlong } from '../placing.ts';
+import { usePosed } from '../usePosed.ts';
+
+const COLOURS: Record<Theme, Record<'clear' | 'near' | 'touch', number>> = {
+  light: { clear: 0x0a6f8c, near: 0xb56a00, touch: 0xc1320f },
+  dark: { clear: 0x63c1dd, near: 0xf2ae3d, touch: 0xff7a55 },
+};
+/** Least gap wanted when the model asks for none, mm. Common practice, no source. */
+const PLAIN_WANTED = 6;
+const LINE_RADIUS = 2.2;
+const POINT_RADIUS = 5;
+/** Over every other drawing. */
+const ORDER = 50;
+
+/** The gap wanted between the tie rod and the wheel, mm. */
+export function wantedGap({ required }: Model): number {
+  return (
+    required?.['tieRod/wheel'] ??
+    required?.['wheel/tieRod'] ??
+    required?.['default'] ??
+    PLAIN_WANTED
+  );
+}
+
+export function GapMarker() {
+  const { model } = usePartCorner();
+  const theme = useStore(view, (state) => state.theme);
+  const asked = useStore(view, (state) => state.lit === 'rodGap');
+  const group = useRef<Group>(null);
+  const line = useRef<Mesh>(null);
+  const ends = [useRef<Mesh>(null), useRef<Mesh>(null)] as const;
+  const { bar, ball, material } = useMemo(
+    () => ({
+      bar: new CylinderGeometry(LINE_RADIUS, LINE_RADIUS, 1, 10)
+        .rotateX(Math.PI / 2)
+        .translate(0, 0, 0.5),
+      ball: new SphereGeometry(POINT_RADIUS, 14, 10),
+      material: new MeshBasicMaterial({
+        depthTest: false,
+        depthWrite: false,
+        transparent: true,
+        toneMapped: false,
+      }),
+    }),
+    [],
+  );
+  useEffect(
+    () => () => {
+      bar.dispose();
+      ball.dispose();
+      material.dispose();
+    },
+    [bar, ball, material],
+  );
+  const wanted = wantedGap(model);
+  usePosed(({ wheelGap: { gap, rodPoint, wheelPoint } }) => {
+    if (group.current === null || line.current === null) return;
+    group.current.visible = gap < wanted || (asked && Number.isFinite(gap));
+    if (!group.current.visible) return;
+    material.color.setHex(COLOURS[theme][gap <= 0 ? 'touch' : gap < wanted ? 'near' : 'clear']);
+    const x = rodPoint[0]!;
+    const y = rodPoint[1]!;
+    const z = rodPoint[2]!;
+    const dx = wheelPoint[0]! - x;
+    const dy = wheelPoint[1]! - y;
+    const dz = wheelPoint[2]! - z;
+    ends[0].current?.position.set(x, y, z);
+    ends[1].current?.position.set(x + dx, y + dy, z + dz);
+    placeAlong(line.current, x, y, z, dx, dy, dz);
+    // Directions are unit in the placing matrix: the third column takes the length.
+    const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
+    for (let k = 8; k < 11; k += 1)
+      line.current.matrix.elements[k] = line.current.matrix.elements[k]! * length;
+  });
+  return (
+    <group ref={group} visible={false} name="gap">
+      <mesh
+        ref={line}
+        geometry={bar}
+        material={material}
+        renderOrder={ORDER}
+        matrixAutoUpdate={false}
+        frustumCulled={false}
+      />
+      <mesh
+        ref={ends[0]}
+        geometry={ball}
+        material={material}
+        renderOrder={ORDER}
+        frustumCulled={false}
+      />
+      <mesh
+        ref={ends[1]}
+        geometry={ball}
+        material={material}
+        renderOrder={ORDER}
+        frustumCulled={false}
+      />
+    </group>
+  );
+}
