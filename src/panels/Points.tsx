@@ -1,9 +1,10 @@
 /** The points drawer: every number of the model, folder by folder, to be typed or slid. */
 import './points.css';
-import { useId, useState } from 'react';
+import { useEffect, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import { documentStore, view } from '../state/bench.ts';
 import { besideField } from './points/edit.ts';
+import { listenToHistoryKeys } from './points/history.ts';
 import { SectionPanel } from './points/SectionPanel.tsx';
 import { SectionParts } from './points/SectionParts.tsx';
 import { SECTIONS, type Section, sectionFields, sectionShape } from './points/sections.ts';
@@ -61,6 +62,7 @@ function Refusal() {
 }
 
 export default function Points() {
+  useEffect(listenToHistoryKeys, []);
   const count = useStore(documentStore, ({ model }) =>
     SECTIONS.reduce((sum, section) => sum + sectionFields(section, model).length, 0),
   );

@@ -116,6 +116,7 @@ function Cell(props: CellProps) {
           aria-label={name}
           aria-invalid={messageId !== undefined && draft.isOpen}
           aria-describedby={messageId}
+          data-draft={draft.isOpen || undefined}
           value={draft.text}
           onChange={(event) => draft.type(event.target.value)}
           onKeyDown={step}
@@ -174,7 +175,7 @@ function NumbersInput() {
   const isSingle = cells.length === 1;
   return (
     <fieldset
-      aria-label={`${section}: ${field.label}`}
+      aria-label={isSingle ? undefined : `${section}: ${field.label}`}
       className={isSingle ? 'points-row points-single' : 'points-row'}
       onPointerEnter={() => light(true)}
       onPointerLeave={() => light(false)}

@@ -54,6 +54,7 @@ function TextInput() {
         aria-label={`${section}: ${field.label}`}
         aria-invalid={message !== null}
         aria-describedby={message === null ? undefined : `${id}message`}
+        data-draft={draft.isOpen || undefined}
         value={draft.text}
         onChange={(event) => draft.type(event.target.value)}
         onKeyDown={draft.onKeyDown}
