@@ -9,7 +9,7 @@ import {
   pointInFrame,
 } from './linkage/assemble.ts';
 import { BODIES, type Body, placeFrames } from './linkage/bodies.ts';
-import { writeCircle } from './linkage/circle.ts';
+import { CIRCLE_WITH_SPHERE, SIDE, SPHERE, writeCircle } from './linkage/circle.ts';
 import { Slot } from './linkage/slots.ts';
 import { createPose, type Outcome, type Pose, solvePose } from './linkage/solve.ts';
 import { cross, distance, dot, subtract, unit, type Vector3 } from './math/vec3.ts';
@@ -33,10 +33,9 @@ export interface Damper {
 
 /** The anti-roll bar's lever: its end turns on a circle about the bar and keeps its distance to the carried link. */
 export interface Lever {
+  /** The lever's circle with the drop link's sphere, see linkage/circle.ts. */
   readonly circle: Float64Array;
   readonly seat: Seat;
-  readonly linkSquared: number;
-  readonly side: number;
   /** +1 when a growing bar angle raises the lever's end in the design pose, else −1. */
   readonly raising: number;
 }
@@ -94,18 +93,17 @@ function damperOf(
 function leverOf(model: Model, linkage: Linkage): Lever | null {
   const bar = model.antiRollBar;
   if (bar === undefined) return null;
-  const circle = new Float64Array(13);
+  const circle = new Float64Array(CIRCLE_WITH_SPHERE);
   const [a, b] = bar.axis;
   writeCircle(circle, 0, a, b, distance(bar.leverEnd, a), distance(bar.leverEnd, b), bar.leverEnd);
   const centre: Vector3 = [circle[0]!, circle[1]!, circle[2]!];
   const axis: Vector3 = [circle[9]!, circle[10]!, circle[11]!];
   const towardsLink = subtract(bar.link, centre);
-  const side = dot(axis, cross(towardsLink, subtract(bar.leverEnd, centre))) < 0 ? -1 : 1;
+  circle[SPHERE] = distance(bar.link, bar.leverEnd) ** 2;
+  circle[SIDE] = dot(axis, cross(towardsLink, subtract(bar.leverEnd, centre))) < 0 ? -1 : 1;
   return {
     circle,
     seat: seatOf(linkage, carrier(bar), bar.link),
-    linkSquared: distance(bar.link, bar.leverEnd) ** 2,
-    side,
     raising: circle[8]! < 0 ? -1 : 1,
   };
 }

@@ -6,8 +6,19 @@
  * whose stationary λ have closed forms or one monotone equation each.
  */
 
-/** A piece in the meridian plane. Made once, refilled for every piece. */
+/**
+ * A piece in the meridian plane. Made once, refilled for every piece; what is found of it goes through it too, since a
+ * number returned by a function that is not inlined is boxed. Vertices of a section are named by their place `at` in
+ * its flat line [s, ρ, s, ρ, …].
+ */
 export interface Meridian {
+  /** The λ of the candidate last found, and ρ there. */
+  lambda: number;
+  radius: number;
+  /** The bound last found by `boundBox`. */
+  least: number;
+  /** Half the rod's diameter along this piece. */
+  half: number;
   s1: number;
   ds: number;
   c0: number;
@@ -19,143 +30,170 @@ export interface Meridian {
   sHigh: number;
   radiusLow: number;
   radiusHigh: number;
+  /** Scratch of the search about a vertex. */
+  slope: number;
 }
 
+/** A meridian to be filled; every number starts as a fraction, so that none is ever kept as an integer. */
 export function createMeridian(): Meridian {
   return {
-    s1: 0,
-    ds: 0,
-    c0: 0,
-    c1: 0,
-    c2: 0,
-    delta: 0,
-    sLow: 0,
-    sHigh: 0,
-    radiusLow: 0,
-    radiusHigh: 0,
+    lambda: 0.5,
+    radius: 0.5,
+    least: 0.5,
+    half: 0.5,
+    s1: 0.5,
+    ds: 0.5,
+    c0: 0.5,
+    c1: 0.5,
+    c2: 0.5,
+    delta: 0.5,
+    sLow: 0.5,
+    sHigh: 0.5,
+    radiusLow: 0.5,
+    radiusHigh: 0.5,
+    slope: 0.5,
   };
 }
 
-/** ρ(λ), mm. */
-export function radiusAt(m: Meridian, lambda: number): number {
-  const squared = m.c0 + lambda * (2 * m.c1 + lambda * m.c2);
-  return squared > 0 ? Math.sqrt(squared) : 0;
+/** Takes the candidate λ and finds ρ there. */
+export function takeCandidate(m: Meridian): void {
+  const squared = m.c0 + m.lambda * (2 * m.c1 + m.lambda * m.c2);
+  m.radius = squared > 0 ? Math.sqrt(squared) : 0;
 }
 
-/** Fills a meridian from the two ends' axial places and the dot products of their radial vectors. */
+/**
+ * Fills a meridian with piece `i` of a rod whose break points' axial places and radial vectors are given flat.
+ */
 export function setMeridian(
   m: Meridian,
-  s1: number,
-  s2: number,
-  v11: number,
-  v12: number,
-  v22: number,
+  axial: Float64Array,
+  radial: Float64Array,
+  i: number,
 ): void {
-  m.s1 = s1;
-  m.ds = s2 - s1;
-  m.c0 = v11;
-  m.c1 = v12 - v11;
-  m.c2 = Math.max(0, v11 - 2 * v12 + v22);
+  const x1 = radial[3 * i]!;
+  const y1 = radial[3 * i + 1]!;
+  const z1 = radial[3 * i + 2]!;
+  const dx = radial[3 * i + 3]! - x1;
+  const dy = radial[3 * i + 4]! - y1;
+  const dz = radial[3 * i + 5]! - z1;
+  const s2 = axial[i + 1]!;
+  m.s1 = axial[i]!;
+  m.ds = s2 - m.s1;
+  m.c0 = x1 * x1 + y1 * y1 + z1 * z1;
+  m.c1 = x1 * dx + y1 * dy + z1 * dz;
+  m.c2 = dx * dx + dy * dy + dz * dz;
   m.delta = Math.max(0, m.c0 * m.c2 - m.c1 * m.c1);
-  m.sLow = Math.min(s1, s2);
-  m.sHigh = Math.max(s1, s2);
-  const first = Math.sqrt(v11);
-  const last = Math.sqrt(v22);
+  m.sLow = Math.min(m.s1, s2);
+  m.sHigh = Math.max(m.s1, s2);
+  const first = Math.sqrt(m.c0);
+  const last = Math.sqrt(Math.max(0, m.c0 + 2 * m.c1 + m.c2));
   m.radiusHigh = Math.max(first, last);
   const turn = m.c2 > 0 ? -m.c1 / m.c2 : 0;
   m.radiusLow = turn > 0 && turn < 1 ? Math.sqrt(m.delta / m.c2) : Math.min(first, last);
 }
 
-/** Distance between the piece's bounding box in (s, ρ) and a box: a lower bound of every distance between them. */
-export function boxDistance(
-  m: Meridian,
-  sLow: number,
-  sHigh: number,
-  radiusLow: number,
-  radiusHigh: number,
-): number {
-  const across = Math.max(0, sLow - m.sHigh, m.sLow - sHigh);
-  const up = Math.max(0, radiusLow - m.radiusHigh, m.radiusLow - radiusHigh);
-  return across === 0 ? up : up === 0 ? across : Math.sqrt(across * across + up * up);
+/**
+ * Finds the distance between the bounding boxes, in (s, ρ), of the piece and of the edge between two vertices (or of one
+ * vertex, named twice): a lower bound of every distance between them, left in `least`.
+ */
+export function boundBox(m: Meridian, line: Float64Array, from: number, to: number): void {
+  const s0 = line[from]!;
+  const r0 = line[from + 1]!;
+  const s1 = line[to]!;
+  const r1 = line[to + 1]!;
+  const across = Math.max(0, Math.min(s0, s1) - m.sHigh, m.sLow - Math.max(s0, s1));
+  const up = Math.max(0, Math.min(r0, r1) - m.radiusHigh, m.radiusLow - Math.max(r0, r1));
+  m.least = across === 0 ? up : up === 0 ? across : Math.sqrt(across * across + up * up);
 }
 
-/** λ of the stationary distance to the line with normal (ns, nr); NaN where there is none inside the piece. */
-export function lineStationary(m: Meridian, ns: number, nr: number): number {
-  if (nr === 0 || m.c2 === 0) return Number.NaN;
+/** Finds the λ of the stationary distance to the line through the edge at `at`; false where there is none inside the piece. */
+export function lineStationary(m: Meridian, line: Float64Array, at: number): boolean {
+  const ns = line[at + 3]! - line[at + 1]!;
+  const nr = line[at]! - line[at + 2]!;
+  if (nr === 0 || m.c2 === 0) return false;
   const kappa = (-ns * m.ds) / nr;
   const room = m.c2 - kappa * kappa;
-  if (!(room > 0)) return Number.NaN;
-  const lambda = (kappa * Math.sqrt(m.delta / room) - m.c1) / m.c2;
-  return lambda > 0 && lambda < 1 ? lambda : Number.NaN;
+  if (!(room > 0)) return false;
+  m.lambda = (kappa * Math.sqrt(m.delta / room) - m.c1) / m.c2;
+  return m.lambda > 0 && m.lambda < 1;
 }
 
 /**
- * The λ in (0, 1) at which the piece crosses the line ns·s + nr·ρ = c, from nr²ρ² = (c − ns·s)²: `which` 0 or 1 picks
- * one of at most two answers; NaN where it does not exist.
+ * Finds the λ in (0, 1) at which the piece crosses the line ns·s + nr·ρ = c through the edge at `at`, from
+ * nr²ρ² = (c − ns·s)²: `which` 0 or 1 picks one of at most two answers; false where it does not exist. (An answer of the
+ * squared equation that is none of the line does no harm: it is one candidate more.)
  */
-export function lineCrossing(m: Meridian, ns: number, nr: number, c: number, which: 0 | 1): number {
-  const rest = c - ns * m.s1;
+export function lineCrossing(m: Meridian, line: Float64Array, at: number, which: 0 | 1): boolean {
+  const ns = line[at + 3]! - line[at + 1]!;
+  const nr = line[at]! - line[at + 2]!;
+  const rest = ns * (line[at]! - m.s1) + nr * line[at + 1]!;
   const slope = -ns * m.ds;
   const qa = nr * nr * m.c2 - slope * slope;
   const qb = nr * nr * m.c1 - rest * slope;
   const qc = nr * nr * m.c0 - rest * rest;
   const root = qb * qb - qa * qc;
-  if (!(root >= 0)) return Number.NaN;
+  if (!(root >= 0)) return false;
   const q = -(qb + (qb < 0 ? -1 : 1) * Math.sqrt(root));
-  const lambda = which === 0 ? q / qa : qc / q;
-  if (!(lambda > 0 && lambda < 1)) return Number.NaN;
-  return Math.abs(ns * (m.s1 + lambda * m.ds) + nr * radiusAt(m, lambda) - c) < 1e-6
-    ? lambda
-    : Number.NaN;
+  m.lambda = which === 0 ? q / qa : qc / q;
+  return m.lambda > 0 && m.lambda < 1;
 }
 
-/** Half the derivative of the squared distance to the vertex (s₀, ρ₀): A·λ + B − ρ₀·(c₁ + c₂λ)/ρ(λ). */
-function vertexSlope(m: Meridian, s0: number, radius0: number, lambda: number): number {
-  const radius = radiusAt(m, lambda);
-  const pull = radius > 0 ? (radius0 * (m.c1 + m.c2 * lambda)) / radius : 0;
-  return m.ds * (m.s1 + lambda * m.ds - s0) + m.c1 + m.c2 * lambda - pull;
+/** Finds half the derivative of the squared distance to the vertex at the candidate: A·λ + B − ρ₀·(c₁ + c₂λ)/ρ(λ). */
+function findSlope(m: Meridian, line: Float64Array, at: number): void {
+  takeCandidate(m);
+  const turn = m.c1 + m.c2 * m.lambda;
+  const pull = m.radius > 0 ? (line[at + 1]! * turn) / m.radius : 0;
+  m.slope = m.ds * (m.s1 + m.lambda * m.ds - line[at]!) + turn - pull;
 }
 
 const MOST_ITERATIONS = 60;
 
-/** Root of the slope between low (negative there) and high (positive there), where it only grows: safeguarded Newton. */
-function rootBetween(m: Meridian, s0: number, radius0: number, low: number, high: number): number {
-  let lambda = (low + high) / 2;
+/** Safeguarded Newton for the slope's root between `low` and `high`, where the slope only grows. */
+function findRoot(m: Meridian, line: Float64Array, at: number, from: number, to: number): void {
+  let low = from;
+  let high = to;
+  m.lambda = (low + high) / 2;
   for (let count = 0; count < MOST_ITERATIONS; count += 1) {
-    const value = vertexSlope(m, s0, radius0, lambda);
-    if (value === 0) return lambda;
-    if (value < 0) low = lambda;
-    else high = lambda;
-    const radius = radiusAt(m, lambda);
-    const steepness = m.ds * m.ds + m.c2 - (radius0 * m.delta) / (radius * radius * radius);
-    const newton = lambda - value / steepness;
+    findSlope(m, line, at);
+    if (m.slope === 0) return;
+    if (m.slope < 0) low = m.lambda;
+    else high = m.lambda;
+    const bend = (line[at + 1]! * m.delta) / (m.radius * m.radius * m.radius);
+    const newton = m.lambda - m.slope / (m.ds * m.ds + m.c2 - bend);
     const next = newton > low && newton < high ? newton : (low + high) / 2;
-    if (Math.abs(next - lambda) < 1e-12) return next;
-    lambda = next;
+    const moved = Math.abs(next - m.lambda);
+    m.lambda = next;
+    if (moved < 1e-12) return;
   }
-  return lambda;
 }
 
 /**
- * The λ in (0, 1) at which the distance to the vertex (s₀, ρ₀) is least locally. Its slope grows outside the interval
- * around the point nearest the axis in which ρ³ < ρ₀·Δ/A, A = ds² + c₂, so there is at most one minimum on either side:
- * `which` 0 before, 1 behind; NaN where it does not exist.
+ * Finds the λ in (0, 1) at which the distance to the vertex (s₀, ρ₀) is least locally. Its slope grows outside the
+ * interval around the point nearest the axis in which ρ³ < ρ₀·Δ/A, A = ds² + c₂, so there is at most one minimum on
+ * either side: `which` 0 before, 1 behind; false where it does not exist.
  */
-export function vertexStationary(m: Meridian, s0: number, radius0: number, which: 0 | 1): number {
-  const stiffness = m.ds * m.ds + m.c2;
+export function vertexStationary(
+  m: Meridian,
+  line: Float64Array,
+  at: number,
+  which: 0 | 1,
+): boolean {
   let low = 0;
   let high = 1;
-  if (m.c2 > 0) {
-    const turnRadius = Math.cbrt((radius0 * m.delta) / stiffness);
-    const half = m.c2 * turnRadius * turnRadius - m.delta;
-    if (half > 0) {
-      const spread = Math.sqrt(half);
-      if (which === 0) high = Math.min(1, (-m.c1 - spread) / m.c2);
-      else low = Math.max(0, (-m.c1 + spread) / m.c2);
-    } else if (which === 1) return Number.NaN;
-  } else if (which === 1) return Number.NaN;
-  if (!(low < high)) return Number.NaN;
-  if (!(vertexSlope(m, s0, radius0, low) < 0 && vertexSlope(m, s0, radius0, high) > 0))
-    return Number.NaN;
-  return rootBetween(m, s0, radius0, low, high);
+  const turnRadius = Math.cbrt((line[at + 1]! * m.delta) / (m.ds * m.ds + m.c2));
+  const half = m.c2 * turnRadius * turnRadius - m.delta;
+  if (m.c2 > 0 && half > 0) {
+    const spread = Math.sqrt(half);
+    if (which === 0) high = Math.min(1, (-m.c1 - spread) / m.c2);
+    else low = Math.max(0, (-m.c1 + spread) / m.c2);
+  } else if (which === 1) return false;
+  if (!(low < high)) return false;
+  m.lambda = low;
+  findSlope(m, line, at);
+  if (!(m.slope < 0)) return false;
+  m.lambda = high;
+  findSlope(m, line, at);
+  if (!(m.slope > 0)) return false;
+  findRoot(m, line, at, low, high);
+  return true;
 }

@@ -7,13 +7,13 @@ import { Slot } from '../linkage/slots.ts';
 import type { Pose } from '../linkage/solve.ts';
 import type { SectionPoint } from '../model/model.ts';
 import {
-  boxDistance,
+  boundBox,
   createMeridian,
   lineCrossing,
   lineStationary,
   type Meridian,
-  radiusAt,
   setMeridian,
+  takeCandidate,
   vertexStationary,
 } from './meridian.ts';
 import { type RodPieces, rodPieces } from './rodPieces.ts';
@@ -60,7 +60,7 @@ const MOST_POINTS = 64;
 const _axial = new Float64Array(MOST_POINTS);
 const _radial = new Float64Array(3 * MOST_POINTS);
 const _meridian: Meridian = createMeridian();
-const _best = { gap: 0, piece: 0, lambda: 0, s: 0, radius: 0, section: 0 };
+const _best = { gap: 0.5, piece: 0, lambda: 0.5, s: 0.5, radius: 0.5, section: 0 };
 
 /** Writes s and the radial vector of every break point of the rod. */
 function projectPieces(pieces: RodPieces, pose: Float64Array): void {
@@ -87,49 +87,29 @@ function projectPieces(pieces: RodPieces, pose: Float64Array): void {
   }
 }
 
-function radialDot(a: number, b: number): number {
-  return (
-    _radial[3 * a]! * _radial[3 * b]! +
-    _radial[3 * a + 1]! * _radial[3 * b + 1]! +
-    _radial[3 * a + 2]! * _radial[3 * b + 2]!
-  );
+function loadPiece(rod: RodGap, piece: number): void {
+  _meridian.half = rod.pieces.radii[piece]!;
+  setMeridian(_meridian, _axial, _radial, piece);
 }
 
-function loadPiece(piece: number): void {
-  setMeridian(
-    _meridian,
-    _axial[piece]!,
-    _axial[piece + 1]!,
-    radialDot(piece, piece),
-    radialDot(piece, piece + 1),
-    radialDot(piece + 1, piece + 1),
-  );
-}
-
-/** Distance from (s(λ), ρ(λ)) to one edge of the section, kept if it is the least so far. */
-function tryEdge(
-  section: Section,
-  edge: number,
-  lambda: number,
-  radius: number,
-  piece: number,
-  which: number,
-): void {
-  if (!(lambda >= 0)) return;
+/** Distance from the candidate (s(λ), ρ(λ)) to one edge of the section, kept if it is the least so far. */
+function tryEdge(section: Section, edge: number, piece: number, which: number): void {
   const { line } = section;
+  takeCandidate(_meridian);
+  const { lambda } = _meridian;
   const at = 2 * edge;
   const s0 = line[at]!;
   const r0 = line[at + 1]!;
   const es = line[at + 2]! - s0;
   const er = line[at + 3]! - r0;
   const s = _meridian.s1 + lambda * _meridian.ds;
-  const r = radiusAt(_meridian, lambda);
+  const r = _meridian.radius;
   const foot = ((s - s0) * es + (r - r0) * er) / (es * es + er * er || 1);
-  const t = foot < 0 ? 0 : foot > 1 ? 1 : foot;
+  const t = Math.min(1, Math.max(0, foot));
   const nearS = s0 + t * es;
   const nearR = r0 + t * er;
-  const gap =
-    Math.sqrt((s - nearS) * (s - nearS) + (r - nearR) * (r - nearR)) - radius - section.half;
+  const apart = Math.sqrt((s - nearS) * (s - nearS) + (r - nearR) * (r - nearR));
+  const gap = apart - _meridian.half - section.half;
   if (gap < _best.gap) {
     _best.gap = gap;
     _best.piece = piece;
@@ -140,68 +120,53 @@ function tryEdge(
   }
 }
 
-/** All candidates of one piece and one edge: ends, foot line, crossings, and both minima about the edge's first vertex. */
-function searchEdge(
-  section: Section,
-  edge: number,
-  radius: number,
-  piece: number,
-  which: number,
-): void {
+/** True when nothing of the piece can come nearer to the edge (or, with one end given twice, to a vertex) than the best. */
+function isRuledOut(section: Section, from: number, to: number): boolean {
+  boundBox(_meridian, section.line, from, to);
+  return _meridian.least - _meridian.half - section.half >= _best.gap;
+}
+
+/** All candidates of one piece and one edge: ends, foot line, crossings, and the minima about the edge's vertices. */
+function searchEdge(section: Section, edge: number, piece: number, which: number): void {
   const { line } = section;
   const at = 2 * edge;
-  const s0 = line[at]!;
-  const r0 = line[at + 1]!;
-  const s1 = line[at + 2]!;
-  const r1 = line[at + 3]!;
-  const least = boxDistance(
-    _meridian,
-    Math.min(s0, s1),
-    Math.max(s0, s1),
-    Math.min(r0, r1),
-    Math.max(r0, r1),
-  );
-  if (least - radius - section.half >= _best.gap) return;
-  tryEdge(section, edge, 0, radius, piece, which);
-  tryEdge(section, edge, 1, radius, piece, which);
-  const ns = r1 - r0;
-  const nr = s0 - s1;
-  tryEdge(section, edge, lineStationary(_meridian, ns, nr), radius, piece, which);
-  if (least === 0) {
-    const c = ns * s0 + nr * r0;
-    tryEdge(section, edge, lineCrossing(_meridian, ns, nr, c, 0), radius, piece, which);
-    tryEdge(section, edge, lineCrossing(_meridian, ns, nr, c, 1), radius, piece, which);
-  }
-  searchVertex(section, edge, s0, r0, radius, piece, which);
-  if (edge === line.length / 2 - 2) searchVertex(section, edge, s1, r1, radius, piece, which);
+  if (isRuledOut(section, at, at + 2)) return;
+  _meridian.lambda = 0;
+  tryEdge(section, edge, piece, which);
+  _meridian.lambda = 1;
+  tryEdge(section, edge, piece, which);
+  if (lineStationary(_meridian, line, at)) tryEdge(section, edge, piece, which);
+  if (lineCrossing(_meridian, line, at, 0)) tryEdge(section, edge, piece, which);
+  if (lineCrossing(_meridian, line, at, 1)) tryEdge(section, edge, piece, which);
+  searchVertex(section, edge, at, piece, which);
+  if (at + 4 === line.length) searchVertex(section, edge, at + 2, piece, which);
 }
 
 function searchVertex(
   section: Section,
   edge: number,
-  s0: number,
-  r0: number,
-  radius: number,
+  at: number,
   piece: number,
   which: number,
 ): void {
-  if (boxDistance(_meridian, s0, s0, r0, r0) - radius - section.half >= _best.gap) return;
-  tryEdge(section, edge, vertexStationary(_meridian, s0, r0, 0), radius, piece, which);
-  tryEdge(section, edge, vertexStationary(_meridian, s0, r0, 1), radius, piece, which);
+  if (isRuledOut(section, at, at)) return;
+  if (vertexStationary(_meridian, section.line, at, 0)) tryEdge(section, edge, piece, which);
+  if (vertexStationary(_meridian, section.line, at, 1)) tryEdge(section, edge, piece, which);
 }
 
 function searchPiece(rod: RodGap, piece: number): void {
-  loadPiece(piece);
-  const radius = rod.pieces.radii[piece]!;
+  loadPiece(rod, piece);
   for (let which = 0; which < rod.sections.length; which += 1) {
     const section = rod.sections[which]!;
     const edges = section.line.length / 2 - 1;
-    for (let edge = 0; edge < edges; edge += 1) searchEdge(section, edge, radius, piece, which);
+    for (let edge = 0; edge < edges; edge += 1) searchEdge(section, edge, piece, which);
   }
 }
 
-/** True when (s, ρ) lies inside the closed section: even-odd rule. */
-function isInside(line: Float64Array, s: number, radius: number): boolean {
+/** True when the candidate lies inside the closed section: even-odd rule. */
+function isInside(line: Float64Array): boolean {
+  const s = _meridian.s1 + _meridian.lambda * _meridian.ds;
+  const { radius } = _meridian;
   let inside = false;
   for (let at = 0; at + 3 < line.length; at += 2) {
     const r0 = line[at + 1]!;
@@ -216,18 +181,19 @@ function isInside(line: Float64Array, s: number, radius: number): boolean {
 const DEPTH_SAMPLES = 48;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-/** Signed distance of the point at λ: minus its depth inside the solid. Leaves the boundary point in `_best`. */
+/** Signed distance of the centreline's point at λ: minus its depth inside the solid. Leaves the boundary point in `_best`. */
 function depthAt(section: Section, lambda: number, piece: number, which: number): number {
   _best.gap = Number.POSITIVE_INFINITY;
+  _meridian.lambda = lambda;
   for (let edge = 0; edge < section.line.length / 2 - 1; edge += 1) {
-    tryEdge(section, edge, lambda, 0, piece, which);
+    tryEdge(section, edge, piece, which);
   }
-  const s = _meridian.s1 + lambda * _meridian.ds;
-  return isInside(section.line, s, radiusAt(_meridian, lambda)) ? -_best.gap : _best.gap;
+  const apart = _best.gap + _meridian.half + section.half;
+  return isInside(section.line) ? -apart : apart;
 }
 
 /** The deepest point of a piece inside a solid: sampled, then narrowed by golden section to far below 0.01 mm. */
-function searchDepth(section: Section, radius: number, piece: number, which: number): void {
+function searchDepth(section: Section, piece: number, which: number): void {
   let at = 0;
   let deepest = Number.POSITIVE_INFINITY;
   for (let i = 0; i <= DEPTH_SAMPLES; i += 1) {
@@ -246,8 +212,9 @@ function searchDepth(section: Section, radius: number, piece: number, which: num
     else low = a;
   }
   const middle = (low + high) / 2;
-  if (depthAt(section, middle, piece, which) > deepest) depthAt(section, at, piece, which);
-  _best.gap = Math.min(deepest, depthAt(section, _best.lambda, piece, which)) - radius;
+  const narrowed = depthAt(section, middle, piece, which);
+  const depth = narrowed <= deepest ? narrowed : depthAt(section, at, piece, which);
+  _best.gap = depth - _meridian.half - section.half;
 }
 
 function searchSolids(rod: RodGap): void {
@@ -256,31 +223,31 @@ function searchSolids(rod: RodGap): void {
     const section = rod.sections[which]!;
     if (!section.solid) continue;
     for (let piece = 0; piece < rod.pieces.radii.length; piece += 1) {
-      loadPiece(piece);
-      searchDepth(section, rod.pieces.radii[piece]!, piece, which);
+      loadPiece(rod, piece);
+      searchDepth(section, piece, which);
       if (_best.gap < found.gap) Object.assign(found, _best);
     }
   }
   Object.assign(_best, found);
 }
 
-/** True when the centreline enters a solid: only then its depth must be searched. */
+/** True when the centreline enters a solid, by crossing its boundary or as a whole: only then its depth is searched. */
 function entersSolid(rod: RodGap): boolean {
-  for (const section of rod.sections) {
-    if (!section.solid) continue;
-    for (let i = 0; i < rod.pieces.points.length / 3; i += 1) {
-      if (isInside(section.line, _axial[i]!, Math.sqrt(radialDot(i, i)))) return true;
-    }
-    if (_best.gap <= -rod.pieces.radii[_best.piece]! + 1e-9) return true;
-  }
-  return false;
+  if (!rod.sections[0]!.solid) return false;
+  if (_best.gap <= -rod.pieces.radii[_best.piece]! + 1e-9) return true;
+  loadPiece(rod, 0);
+  _meridian.lambda = 0;
+  takeCandidate(_meridian);
+  return isInside(rod.sections[0]!.line);
 }
 
 function writeAnswer(rod: RodGap, pose: Float64Array): void {
-  loadPiece(_best.piece);
+  loadPiece(rod, _best.piece);
   const { piece, lambda } = _best;
+  _meridian.lambda = lambda;
+  takeCandidate(_meridian);
+  const { radius } = _meridian;
   const s = _meridian.s1 + lambda * _meridian.ds;
-  const radius = radiusAt(_meridian, lambda);
   const stretch = radius > 0 ? _best.radius / radius : 0;
   for (let i = 0; i < 3; i += 1) {
     const a = pose[Slot.hubAxis + i]!;

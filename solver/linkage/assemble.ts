@@ -196,7 +196,7 @@ function writeConstants(model: Model, fixed: Float64Array, knuckle: Frame): void
 
 /** Writes the design pose, in which both circles' angles are 0, from the model's own points. */
 function writeDesignPose(fixed: Float64Array, pose: Float64Array, knuckle: Frame): void {
-  placeRack(fixed, pose, 0);
+  placeRack(fixed, pose);
   pose[Slot.lowerAngle] = 0;
   pose[Slot.upperCos] = 1;
   pose[Slot.upperSin] = 0;

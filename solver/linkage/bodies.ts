@@ -1,6 +1,13 @@
 /** The three moving bodies that carry other parts, each as the places of its frame and motion in the pose buffer. */
 
-import { combineAt, crossAt, dotAt } from '../math/buffer.ts';
+import {
+  addScaledAt,
+  crossAt,
+  differenceAt,
+  dotAt,
+  normaliseAt,
+  scaledAt,
+} from '../math/buffer.ts';
 import type { Carrier } from '../model/model.ts';
 import { CIRCLE_AXIS } from './circle.ts';
 import { Fixed, Slot } from './slots.ts';
@@ -47,11 +54,12 @@ export const BODIES: Readonly<Record<Carrier, Body>> = {
 function armFrame(
   fixed: Float64Array,
   circle: number,
-  cos: number,
-  sin: number,
   pose: Float64Array,
+  angle: number,
   to: number,
 ): void {
+  const cos = pose[angle]!;
+  const sin = pose[angle + 1]!;
   for (let i = 0; i < 3; i += 1) {
     const p = fixed[circle + 3 + i]!;
     const q = fixed[circle + 6 + i]!;
@@ -63,29 +71,15 @@ function armFrame(
 
 /** Writes the frames of both arms and the hub axis of a solved pose. */
 export function placeFrames(fixed: Float64Array, pose: Float64Array): void {
-  armFrame(
-    fixed,
-    Fixed.lowerCircle,
-    pose[Slot.lowerCos]!,
-    pose[Slot.lowerSin]!,
-    pose,
-    Slot.lowerFrame,
-  );
-  armFrame(
-    fixed,
-    Fixed.upperCircle,
-    pose[Slot.upperCos]!,
-    pose[Slot.upperSin]!,
-    pose,
-    Slot.upperFrame,
-  );
+  armFrame(fixed, Fixed.lowerCircle, pose, Slot.lowerCos, Slot.lowerFrame);
+  armFrame(fixed, Fixed.upperCircle, pose, Slot.upperCos, Slot.upperFrame);
   carryDirection(fixed, Fixed.hubInFrame, pose, Slot.frame, Slot.hubAxis);
 }
 
 /** Writes the arms' angular velocities per mm of travel; needs `placeFrames` and `poseRates`. */
 export function placeSpins(pose: Float64Array): void {
-  combineAt(pose, pose[Slot.travelTheta]!, Slot.lowerFrame, 0, Slot.lowerFrame, Slot.lowerOmega);
-  combineAt(pose, pose[Slot.travelPhi]!, Slot.upperFrame, 0, Slot.upperFrame, Slot.upperOmega);
+  scaledAt(pose, Slot.travelTheta, Slot.lowerFrame, Slot.lowerOmega);
+  scaledAt(pose, Slot.travelPhi, Slot.upperFrame, Slot.upperOmega);
 }
 
 /**
@@ -95,13 +89,13 @@ export function placeSpins(pose: Float64Array): void {
 export function placeRodFrame(stud: Float64Array, pose: Float64Array): void {
   const e1 = Slot.rodFrame;
   const e2 = Slot.rodFrame + 3;
-  combineAt(pose, 1, Slot.outer, -1, Slot.inner, e1);
-  const inverse = 1 / Math.sqrt(dotAt(pose, e1, e1));
-  combineAt(pose, inverse, e1, 0, e1, e1);
+  differenceAt(pose, Slot.outer, Slot.inner, e1);
+  normaliseAt(pose, e1);
   carryDirection(stud, 0, pose, Slot.frame, e2);
-  combineAt(pose, 1, e2, -dotAt(pose, e1, e2), e1, e2);
-  const size = Math.sqrt(dotAt(pose, e2, e2));
-  combineAt(pose, 1 / size, e2, 0, e2, e2);
+  dotAt(pose, e1, e2, Slot.scalars);
+  pose[Slot.scalars] = -pose[Slot.scalars]!;
+  addScaledAt(pose, e2, Slot.scalars, e1, e2);
+  normaliseAt(pose, e2);
   crossAt(pose, e1, e2, Slot.rodFrame + 6);
 }
 

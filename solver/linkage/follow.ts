@@ -61,8 +61,9 @@ export function follow(linkage: Linkage, data: Float64Array, travel: number, rac
   data.set(home);
   const attempt = (q: number): number => {
     _trial.set(data);
-    placeRack(fixed, _trial, q * rack);
+    _trial[Slot.rack] = q * rack;
     _trial[Slot.travel] = q * travel;
+    placeRack(fixed, _trial);
     return correct(fixed, _trial, q * travel) / homeDeterminant;
   };
   const accept = (): void => data.set(_trial);

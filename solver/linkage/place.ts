@@ -16,65 +16,50 @@ import { carryPoint, carryVelocity, placeTriad, triadSpin } from './triad.ts';
 /** What the placing met: every length holds, or the first constraint that cannot. */
 export type Placing = 'placed' | 'upperArm' | 'tieRod';
 
-/** Writes the rack's end (tie rod inner joint) for a rack displacement, mm. */
-export function placeRack(fixed: Float64Array, pose: Float64Array, rack: number): void {
-  pose[Slot.rack] = rack;
+/** Writes the rack's end (tie rod inner joint) for the rack displacement at `Slot.rack`, mm. */
+export function placeRack(fixed: Float64Array, pose: Float64Array): void {
+  const rack = pose[Slot.rack]!;
   pose[Slot.inner] = fixed[Fixed.rackOrigin]! + rack * fixed[Fixed.rackDirection]!;
   pose[Slot.inner + 1] = fixed[Fixed.rackOrigin + 1]! + rack * fixed[Fixed.rackDirection + 1]!;
   pose[Slot.inner + 2] = fixed[Fixed.rackOrigin + 2]! + rack * fixed[Fixed.rackDirection + 2]!;
 }
 
-/** Places every body for the lower arm angle θ, rad, with the rack's end already placed. */
-export function placeBodies(fixed: Float64Array, pose: Float64Array, theta: number): Placing {
-  const cos = Math.cos(theta);
-  const sin = Math.sin(theta);
-  pose[Slot.lowerAngle] = theta;
-  pose[Slot.lowerCos] = cos;
-  pose[Slot.lowerSin] = sin;
-  circlePoint(fixed, Fixed.lowerCircle, cos, sin, pose, Slot.lower);
-  const upperRoom = circleMeetsSphere(
+/** Places every body for the lower arm angle at `Slot.lowerAngle`, rad, with the rack's end already placed. */
+export function placeBodies(fixed: Float64Array, pose: Float64Array): Placing {
+  const theta = pose[Slot.lowerAngle]!;
+  pose[Slot.lowerCos] = Math.cos(theta);
+  pose[Slot.lowerSin] = Math.sin(theta);
+  circlePoint(fixed, Fixed.lowerCircle, pose, Slot.lowerCos, Slot.lower);
+  const isReached = circleMeetsSphere(
     fixed,
     Fixed.upperCircle,
     pose,
     Slot.lower,
-    fixed[Fixed.spanSquared]!,
-    fixed[Fixed.upperSide]!,
     Slot.upper,
     Slot.upperCos,
+    Slot.upperRoom,
   );
-  pose[Slot.upperRoom] = upperRoom;
-  if (!(upperRoom > 0)) return 'upperArm';
-  const rodRoom = placeTriad(
+  if (!isReached) return 'upperArm';
+  const isHeld = placeTriad(
+    fixed,
+    Fixed.triad,
     pose,
     Slot.lower,
     Slot.upper,
-    fixed[Fixed.spanInverse]!,
     Slot.inner,
-    fixed[Fixed.outerAlong]!,
-    fixed[Fixed.outerAside]!,
-    fixed[Fixed.rodSquared]!,
-    fixed[Fixed.rodSide]!,
     Slot.frame,
     Slot.outer,
+    Slot.rodRoom,
   );
-  pose[Slot.rodRoom] = rodRoom;
-  if (!(rodRoom > 0)) return 'tieRod';
+  if (!isHeld) return 'tieRod';
   carryPoint(fixed, Fixed.centreInFrame, pose, Slot.lower, Slot.frame, Slot.centre);
   return 'placed';
 }
 
 /** Rates of every body per radian of θ with the rack held; writes the wheel's room. Needs placed bodies. */
 export function angleRates(fixed: Float64Array, pose: Float64Array): void {
-  circleVelocity(
-    fixed,
-    Fixed.lowerCircle,
-    pose[Slot.lowerCos]!,
-    pose[Slot.lowerSin]!,
-    1,
-    pose,
-    Slot.angleLower,
-  );
-  pose[Slot.anglePhi] = circleMeetsSphereRate(
+  circleVelocity(fixed, Fixed.lowerCircle, pose, Slot.lowerCos, pose, Slot.angleLower);
+  circleMeetsSphereRate(
     fixed,
     Fixed.upperCircle,
     pose,
@@ -83,13 +68,15 @@ export function angleRates(fixed: Float64Array, pose: Float64Array): void {
     Slot.upper,
     Slot.upperCos,
     Slot.angleUpper,
+    Slot.anglePhi,
   );
   triadSpin(
+    fixed,
+    Fixed.triad,
     pose,
     Slot.lower,
     Slot.angleLower,
     Slot.angleUpper,
-    fixed[Fixed.spanInverse]!,
     Slot.inner,
     Slot.frame,
     Slot.outer,

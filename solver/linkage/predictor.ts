@@ -107,7 +107,8 @@ function walkTo(fixed: Float64Array, pose: Float64Array, travel: number, rack: n
     pose[Slot.lowerAngle]! +
     pose[Slot.travelTheta]! * (travel - pose[Slot.travel]!) +
     pose[Slot.rackTheta]! * (rack - pose[Slot.rack]!);
-  placeRack(fixed, pose, rack);
+  pose[Slot.rack] = rack;
+  placeRack(fixed, pose);
   if (stepTo(fixed, pose, guess, travel) !== 'placed') return false;
   pose[Slot.travel] = travel;
   poseRates(fixed, pose);
@@ -121,7 +122,8 @@ function startAt(
   travel: number,
   rack: number,
 ): boolean {
-  placeRack(fixed, pose, rack);
+  pose[Slot.rack] = rack;
+  placeRack(fixed, pose);
   if (stepTo(fixed, pose, angle, travel) !== 'placed') return false;
   pose[Slot.travel] = travel;
   poseRates(fixed, pose);
@@ -230,15 +232,15 @@ export function createPredictor(
 }
 
 /**
- * Writes a guess of the lower arm angle (rad) at `Slot.guess` and of its second derivative along travel (rad/mm²) at
+ * Writes a guess of the lower arm angle (rad) for the travel and rack in the buffer at `Slot.guess` and of its second derivative along travel (rad/mm²) at
  * `Slot.guessBend`. Returns false outside the box (or without one), where the branch must be followed step by step.
  * Row p is the polynomial in the rack that multiplies travel^p; written out in pairs (Estrin's scheme), since every
  * pose pays for it.
  */
-export function predict(c: Predictor, travel: number, rack: number, pose: Float64Array): boolean {
+export function predict(c: Predictor, pose: Float64Array): boolean {
   if (c.length === 0) return false;
-  const x = (travel - c[TRAVEL_CENTRE]!) * c[TRAVEL_SCALE]!;
-  const y = (rack - c[RACK_CENTRE]!) * c[RACK_SCALE]!;
+  const x = (pose[Slot.travel]! - c[TRAVEL_CENTRE]!) * c[TRAVEL_SCALE]!;
+  const y = (pose[Slot.rack]! - c[RACK_CENTRE]!) * c[RACK_SCALE]!;
   if (!(x >= -1 && x <= 1 && y >= -1 && y <= 1)) return false;
   const y2 = y * y;
   const y4 = y2 * y2;

@@ -34,22 +34,8 @@ function placeArms(fixed: Float64Array, pose: Float64Array, theta: number, phi: 
   pose[Slot.lowerSin] = Math.sin(theta);
   pose[Slot.upperCos] = Math.cos(phi);
   pose[Slot.upperSin] = Math.sin(phi);
-  circlePoint(
-    fixed,
-    Fixed.lowerCircle,
-    pose[Slot.lowerCos]!,
-    pose[Slot.lowerSin]!,
-    pose,
-    Slot.lower,
-  );
-  circlePoint(
-    fixed,
-    Fixed.upperCircle,
-    pose[Slot.upperCos]!,
-    pose[Slot.upperSin]!,
-    pose,
-    Slot.upper,
-  );
+  circlePoint(fixed, Fixed.lowerCircle, pose, Slot.lowerCos, Slot.lower);
+  circlePoint(fixed, Fixed.upperCircle, pose, Slot.upperCos, Slot.upper);
 }
 
 /**
@@ -151,24 +137,8 @@ function along(pose: Float64Array, end: number): number {
 
 /** Writes the derivative of the three residuals; returns its determinant. */
 function linearise(fixed: Float64Array, pose: Float64Array, span: number, rod: number): number {
-  circleVelocity(
-    fixed,
-    Fixed.lowerCircle,
-    pose[Slot.lowerCos]!,
-    pose[Slot.lowerSin]!,
-    1,
-    _v,
-    LOWER,
-  );
-  circleVelocity(
-    fixed,
-    Fixed.upperCircle,
-    pose[Slot.upperCos]!,
-    pose[Slot.upperSin]!,
-    1,
-    _v,
-    UPPER,
-  );
+  circleVelocity(fixed, Fixed.lowerCircle, pose, Slot.lowerCos, _v, LOWER);
+  circleVelocity(fixed, Fixed.upperCircle, pose, Slot.upperCos, _v, UPPER);
   _j[0] = -along(pose, LOWER);
   _j[1] = along(pose, UPPER);
   _j[2] = 0;

@@ -77,28 +77,32 @@ export const Slot = {
   leverSin: 171,
   /** Room of the drop link on the lever's circle; negative: the link cannot reach. */
   leverRoom: 172,
-  size: 173,
+  leverRate: 173,
+  rackSpin: 174,
+  /** Scratch scalars. */
+  scalars: 175,
+  size: 183,
 } as const;
 
 export const Fixed = {
-  /** Two circles of 13 numbers each, see circle.ts. */
+  /** A circle, then a circle with its sphere: see circle.ts. */
   lowerCircle: 0,
   upperCircle: 13,
-  /** Square of the distance between the ball joints, and the inverse of that distance. */
+  /** The sphere of the upper circle: square of the distance between the ball joints, and which answer (±1). */
   spanSquared: 26,
-  spanInverse: 27,
-  /** TO in the knuckle frame: alpha along k, beta (> 0) along m. */
-  outerAlong: 28,
-  outerAside: 29,
-  rodSquared: 30,
+  upperSide: 27,
+  /** The knuckle's triad, see triad.ts: inverse of that distance, TO along k and along m, rod², which answer (±1). */
+  triad: 28,
+  spanInverse: 28,
+  outerAlong: 29,
+  outerAside: 30,
+  rodSquared: 31,
+  rodSide: 32,
   /** Knuckle-fixed points and directions in the knuckle frame [k, m, n], from LB. */
-  centreInFrame: 31,
-  hubInFrame: 34,
-  rackOrigin: 37,
-  rackDirection: 40,
-  /** Which of the two closed-form answers is the design pose's: ±1. */
-  upperSide: 43,
-  rodSide: 44,
+  centreInFrame: 33,
+  hubInFrame: 36,
+  rackOrigin: 39,
+  rackDirection: 42,
   /** Sign of d(wheel centre height)/d(lower arm angle) in the design pose. */
   wheelSide: 45,
   designHeight: 46,

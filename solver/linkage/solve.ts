@@ -28,20 +28,21 @@ const QUICK_PLACINGS = 6;
  * From the predictor's guess θ₀, whose exact travel is off by ε: θ = θ₀ − ε·θ_t + ½ε²·θ_tt (θ_t exact, θ_tt predicted),
  * then the same derivative once or twice more if rounding asks for it. False hands over to `follow`.
  */
-function solveQuickly(fixed: Float64Array, data: Float64Array, travel: number): boolean {
-  const target = fixed[Fixed.designHeight]! + travel;
-  let angle = data[Slot.guess]!;
-  if (placeBodies(fixed, data, angle) !== 'placed') return false;
+function solveQuickly(fixed: Float64Array, data: Float64Array): boolean {
+  const target = fixed[Fixed.designHeight]! + data[Slot.travel]!;
+  data[Slot.lowerAngle] = data[Slot.guess]!;
+  if (placeBodies(fixed, data) !== 'placed') return false;
   angleRates(fixed, data);
   if (!(data[Slot.wheelRoom]! > 0)) return false;
   const perTravel = 1 / data[Slot.angleCentre + 2]!;
   let excess = data[Slot.centre + 2]! - target;
-  angle += excess * (excess * 0.5 * data[Slot.guessBend]! - perTravel);
+  data[Slot.lowerAngle] =
+    data[Slot.guess]! + excess * (excess * 0.5 * data[Slot.guessBend]! - perTravel);
   for (let count = 0; count < QUICK_PLACINGS; count += 1) {
-    if (placeBodies(fixed, data, angle) !== 'placed') return false;
+    if (placeBodies(fixed, data) !== 'placed') return false;
     excess = data[Slot.centre + 2]! - target;
     if (excess <= HEIGHT_TOLERANCE && excess >= -HEIGHT_TOLERANCE) return true;
-    angle -= excess * perTravel;
+    data[Slot.lowerAngle] = data[Slot.lowerAngle]! - excess * perTravel;
   }
   return false;
 }
@@ -58,9 +59,10 @@ export function solvePose(linkage: Linkage, pose: Pose, travel: number, rack: nu
     data.set(linkage.home);
     return finish(pose, linkage.broken, 0, 0);
   }
-  placeRack(fixed, data, rack);
-  if (predict(linkage.predictor, travel, rack, data) && solveQuickly(fixed, data, travel)) {
-    data[Slot.travel] = travel;
+  data[Slot.travel] = travel;
+  data[Slot.rack] = rack;
+  placeRack(fixed, data);
+  if (predict(linkage.predictor, data) && solveQuickly(fixed, data)) {
     return finish(pose, 'reached', travel, rack);
   }
   const q = follow(linkage, data, travel, rack);

@@ -13,7 +13,8 @@ const LONGEST_STEP = 0.1;
 const MOST_PLACINGS = 28;
 
 function placeWithRates(fixed: Float64Array, pose: Float64Array, theta: number): Step {
-  const placed = placeBodies(fixed, pose, theta);
+  pose[Slot.lowerAngle] = theta;
+  const placed = placeBodies(fixed, pose);
   if (placed !== 'placed') return placed;
   angleRates(fixed, pose);
   return pose[Slot.wheelRoom]! > 0 ? 'placed' : 'lowerArm';

@@ -3,24 +3,32 @@
  * Its frame is k = unit(B − A), m = unit of (T − A) made normal to k, n = k × m: nine numbers in the pose buffer.
  */
 
+/** A triad's constants in a buffer: 1/|B − A|, α, β (> 0), ℓ², and ±1 for which of the two answers is meant. */
+const SPAN_INVERSE = 0;
+const ALONG = 1;
+const ASIDE = 2;
+const ROD_SQUARED = 3;
+const SIDE = 4;
+
 /**
  * Three spheres, closed form: T = A + α·k + β·m with |T − D| = ℓ. With e = D − A − α·k and e⊥ its part normal to k,
- * m·e⊥ = G = (β² + |e|² − ℓ²)/(2β); `side` ±1 picks one of the two answers. Writes the frame and T.
- * Returns the room 1 − G²/|e⊥|²: 0 where both answers meet, negative out of reach, then only k is written.
+ * m·e⊥ = G = (β² + |e|² − ℓ²)/(2β); the record's side picks one of the two answers. Writes at `room` 1 − G²/|e⊥|²:
+ * 0 where both answers meet, negative out of reach; in reach it writes the frame and T and returns true.
  */
 export function placeTriad(
+  fixed: Float64Array,
+  at: number,
   pose: Float64Array,
   a: number,
   b: number,
-  spanInverse: number,
   d: number,
-  along: number,
-  aside: number,
-  rodSquared: number,
-  side: number,
   frame: number,
   t: number,
-): number {
+  room: number,
+): boolean {
+  const spanInverse = fixed[at + SPAN_INVERSE]!;
+  const along = fixed[at + ALONG]!;
+  const aside = fixed[at + ASIDE]!;
   const ax = pose[a]!;
   const ay = pose[a + 1]!;
   const az = pose[a + 2]!;
@@ -36,15 +44,20 @@ export function placeTriad(
   const pz = ez - axial * kz;
   const squared = px * px + py * py + pz * pz;
   const g =
-    (aside * aside + squared + (axial - along) * (axial - along) - rodSquared) / (2 * aside);
+    (aside * aside + squared + (axial - along) * (axial - along) - fixed[at + ROD_SQUARED]!) /
+    (2 * aside);
   const left = squared - g * g;
   pose[frame] = kx;
   pose[frame + 1] = ky;
   pose[frame + 2] = kz;
-  if (!(left >= 0) || squared === 0) return squared > 0 ? left / squared : -1;
+  if (!(left > 0)) {
+    pose[room] = squared > 0 ? left / squared : -1;
+    return false;
+  }
   const inverse = 1 / squared;
+  pose[room] = left * inverse;
   const straight = g * inverse;
-  const across = side * Math.sqrt(left) * inverse;
+  const across = fixed[at + SIDE]! * Math.sqrt(left) * inverse;
   const mx = straight * px + across * (ky * pz - kz * py);
   const my = straight * py + across * (kz * px - kx * pz);
   const mz = straight * pz + across * (kx * py - ky * px);
@@ -57,7 +70,7 @@ export function placeTriad(
   pose[t] = ax + along * kx + aside * mx;
   pose[t + 1] = ay + along * ky + aside * my;
   pose[t + 2] = az + along * kz + aside * mz;
-  return left * inverse;
+  return true;
 }
 
 /**
@@ -65,16 +78,18 @@ export function placeTriad(
  * ω = k × k′ + μ·k with μ from (T − D)·(A′ + ω × (T − A)) = 0. Writes ω.
  */
 export function triadSpin(
+  fixed: Float64Array,
+  at: number,
   pose: Float64Array,
   a: number,
   aRate: number,
   bRate: number,
-  spanInverse: number,
   d: number,
   frame: number,
   t: number,
   omega: number,
 ): void {
+  const spanInverse = fixed[at + SPAN_INVERSE]!;
   const vx = pose[aRate]!;
   const vy = pose[aRate + 1]!;
   const vz = pose[aRate + 2]!;
@@ -104,7 +119,7 @@ export function triadSpin(
 
 /**
  * Spin of the triad about k when A and B stand still and D moves with unit speed along the direction read from
- * `direction`: (T − D)·(μ·k × (T − A) − direction) = 0. Returns μ, rad/mm.
+ * `direction`: (T − D)·(μ·k × (T − A) − direction) = 0. Writes μ, rad/mm.
  */
 export function triadSpinFromRod(
   pose: Float64Array,
@@ -114,7 +129,8 @@ export function triadSpinFromRod(
   t: number,
   direction: Float64Array,
   directionAt: number,
-): number {
+  spin: number,
+): void {
   const kx = pose[frame]!;
   const ky = pose[frame + 1]!;
   const kz = pose[frame + 2]!;
@@ -125,12 +141,11 @@ export function triadSpinFromRod(
   const ty = pose[t + 1]! - pose[d + 1]!;
   const tz = pose[t + 2]! - pose[d + 2]!;
   const lever = tx * (ky * bz - kz * by) + ty * (kz * bx - kx * bz) + tz * (kx * by - ky * bx);
-  return (
+  pose[spin] =
     (tx * direction[directionAt]! +
       ty * direction[directionAt + 1]! +
       tz * direction[directionAt + 2]!) /
-    lever
-  );
+    lever;
 }
 
 /** Writes the direction with components (fixed[at], …) in the frame at `frame`. */

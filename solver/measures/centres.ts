@@ -9,11 +9,6 @@ import { Measure } from './keys.ts';
 /** Angular velocity that is rounding and no turning, rad/mm: its centre would lie a million kilometres away. */
 const NO_TURNING = 1e-12;
 
-/** a/b, or NaN (the "no such centre" of a measures buffer) where b is 0 but for rounding. */
-function ratio(a: number, b: number): number {
-  return Math.abs(b) < NO_TURNING ? Number.NaN : a / b;
-}
-
 /** Roll centre height above the pose's ground, mm: C_y·v_C,y/v_C,z; centres [y, z] and [x, z], mm, NaN when at infinity. */
 export function measureCentres(corner: Corner, pose: Float64Array, out: Float64Array): void {
   const ox = pose[Slot.travelOmega]!;
@@ -28,15 +23,23 @@ export function measureCentres(corner: Corner, pose: Float64Array, out: Float64A
   const cx = pose[Slot.contact]!;
   const cy = pose[Slot.contact + 1]!;
   const cz = pose[Slot.contact + 2]!;
-  out[Measure.rollCentreHeight] = ratio(cy * vy, vz);
-  out[Measure.frontViewCentreY] = cy - ratio(vz, ox);
-  out[Measure.frontViewCentreZ] = cz + ratio(vy, ox);
-  out[Measure.sideViewCentreX] = cx + ratio(vz, oy);
-  out[Measure.sideViewCentreZ] = cz - ratio(vx, oy);
+  out[Measure.rollCentreHeight] = (cy * vy) / vz;
+  out[Measure.frontViewCentreY] = cy - vz / ox;
+  out[Measure.frontViewCentreZ] = cz + vy / ox;
+  out[Measure.sideViewCentreX] = cx + vz / oy;
+  out[Measure.sideViewCentreZ] = cz - vx / oy;
+  if (Math.abs(ox) < NO_TURNING) {
+    out[Measure.frontViewCentreY] = Number.NaN;
+    out[Measure.frontViewCentreZ] = Number.NaN;
+  }
+  if (Math.abs(oy) < NO_TURNING) {
+    out[Measure.sideViewCentreX] = Number.NaN;
+    out[Measure.sideViewCentreZ] = Number.NaN;
+  }
   const { vehicle } = corner.model;
   if (vehicle === undefined) return;
   const share = (100 * vehicle.wheelbase) / vehicle.cgHeight;
-  out[Measure.antiDive] = share * vehicle.frontBrakeShare * ratio(vx, vz);
+  out[Measure.antiDive] = (share * vehicle.frontBrakeShare * vx) / vz;
   out[Measure.antiLift] =
-    share * vehicle.frontDriveShare * ratio(pose[Slot.travelCentre]!, pose[Slot.travelCentre + 2]!);
+    (share * vehicle.frontDriveShare * pose[Slot.travelCentre]!) / pose[Slot.travelCentre + 2]!;
 }

@@ -7,7 +7,7 @@ import { measureAlignment, measureRates } from './alignment.ts';
 import { measureCentres } from './centres.ts';
 import { measureJoints, measureShaft } from './joints.ts';
 import { Measure } from './keys.ts';
-import { damperLength, placeWithRates } from './parts.ts';
+import { measureLength, placeWithRates } from './parts.ts';
 import { measureBar, measureCoilover } from './springing.ts';
 
 /**
@@ -26,7 +26,7 @@ export function measureInto(corner: Corner, pose: Pose, out: Float64Array): void
     poseBends(corner.linkage.fixed, data);
     measureCoilover(corner, coilover, data, out);
   }
-  if (strap !== null) out[Measure.strapLength] = damperLength(strap, data, Slot.strapBottom);
+  if (strap !== null) measureLength(strap, data, Slot.strapBottom, out, Measure.strapLength);
   if (lever !== null) measureBar(lever, data, out);
   if (shaft !== null) measureShaft(shaft, data, out);
 }

@@ -6,7 +6,7 @@ import { poseRates } from '../linkage/rates.ts';
 import { Slot } from '../linkage/slots.ts';
 
 /** u = unit(z − a·a_z), C = W − u·loadedRadius. */
-function placeContact(loadedRadius: number, pose: Float64Array): void {
+function placeContact(corner: Corner, pose: Float64Array): void {
   const x = pose[Slot.hubAxis]!;
   const y = pose[Slot.hubAxis + 1]!;
   const z = pose[Slot.hubAxis + 2]!;
@@ -15,30 +15,21 @@ function placeContact(loadedRadius: number, pose: Float64Array): void {
   pose[Slot.wheelUp + 1] = (-y * z) / flat;
   pose[Slot.wheelUp + 2] = flat;
   for (let i = 0; i < 3; i += 1) {
-    pose[Slot.contact + i] = pose[Slot.centre + i]! - loadedRadius * pose[Slot.wheelUp + i]!;
+    pose[Slot.contact + i] = pose[Slot.centre + i]! - corner.loadedRadius * pose[Slot.wheelUp + i]!;
   }
 }
 
 /** Lever end on its circle at the drop link's length from the carried link; its room goes negative out of reach. */
 function placeLever(lever: Lever, pose: Float64Array): void {
   placeSeat(lever.seat.at, lever.seat.body, pose, Slot.link);
-  pose[Slot.leverRoom] = circleMeetsSphere(
-    lever.circle,
-    0,
-    pose,
-    Slot.link,
-    lever.linkSquared,
-    lever.side,
-    Slot.leverEnd,
-    Slot.leverCos,
-  );
+  circleMeetsSphere(lever.circle, 0, pose, Slot.link, Slot.leverEnd, Slot.leverCos, Slot.leverRoom);
 }
 
 /** Places every carried point of a solved pose; no derivatives needed. */
 export function placeParts(corner: Corner, pose: Float64Array): void {
   placeFrames(corner.linkage.fixed, pose);
   placeRodFrame(corner.joints.rod.stud, pose);
-  placeContact(corner.loadedRadius, pose);
+  placeContact(corner, pose);
   const { coilover, strap, lever, shaft } = corner;
   if (coilover !== null) placeSeat(coilover.seat.at, coilover.seat.body, pose, Slot.damperBottom);
   if (strap !== null) placeSeat(strap.seat.at, strap.seat.body, pose, Slot.strapBottom);
@@ -53,12 +44,18 @@ export function placeWithRates(corner: Corner, pose: Float64Array): void {
   placeSpins(pose);
 }
 
-/** |top − bottom| with the bottom read from the pose buffer, mm. */
-export function damperLength(damper: Damper, pose: Float64Array, bottom: number): number {
+/** Writes |top − bottom|, the bottom read from the pose buffer, mm. */
+export function measureLength(
+  damper: Damper,
+  pose: Float64Array,
+  bottom: number,
+  out: Float64Array,
+  to: number,
+): void {
   const x = pose[bottom]! - damper.top[0];
   const y = pose[bottom + 1]! - damper.top[1];
   const z = pose[bottom + 2]! - damper.top[2];
-  return Math.sqrt(x * x + y * y + z * z);
+  out[to] = Math.sqrt(x * x + y * y + z * z);
 }
 
 /** Number of points of the tie rod's centreline: both joints and the bends. */

@@ -3,9 +3,8 @@ import type { Corner, Damper, Lever } from '../corner.ts';
 import { circleMeetsSphereRate, RADIUS } from '../linkage/circle.ts';
 import { Slot } from '../linkage/slots.ts';
 import { carryVelocity } from '../linkage/triad.ts';
-import { combineAt, crossAt, dotAt } from '../math/buffer.ts';
+import { crossAt, differenceAt, dotAt, sumAt } from '../math/buffer.ts';
 import { Measure } from './keys.ts';
-import { damperLength } from './parts.ts';
 
 const ARM = Slot.scratch;
 const VELOCITY = Slot.scratch + 3;
@@ -16,12 +15,12 @@ const WORK = Slot.scratch + 9;
 function moveBottom(damper: Damper, pose: Float64Array): void {
   const { body } = damper.seat;
   carryVelocity(pose, body.origin, body.originRate, body.omega, Slot.damperBottom, VELOCITY);
-  combineAt(pose, 1, Slot.damperBottom, -1, body.origin, ARM);
+  differenceAt(pose, Slot.damperBottom, body.origin, ARM);
   crossAt(pose, body.omega, ARM, WORK);
   crossAt(pose, body.omega, WORK, WORK);
   crossAt(pose, body.alpha, ARM, BEND);
-  combineAt(pose, 1, BEND, 1, WORK, BEND);
-  combineAt(pose, 1, BEND, 1, body.originBend, BEND);
+  sumAt(pose, BEND, WORK, BEND);
+  sumAt(pose, BEND, body.originBend, BEND);
 }
 
 /**
@@ -35,11 +34,15 @@ export function measureCoilover(
   pose: Float64Array,
   out: Float64Array,
 ): void {
-  const length = damperLength(damper, pose, Slot.damperBottom);
   moveBottom(damper, pose);
   for (let i = 0; i < 3; i += 1) pose[ARM + i] = pose[Slot.damperBottom + i]! - damper.top[i]!;
-  const rate = dotAt(pose, ARM, VELOCITY) / length;
-  const bend = (dotAt(pose, VELOCITY, VELOCITY) + dotAt(pose, ARM, BEND) - rate * rate) / length;
+  dotAt(pose, ARM, ARM, Slot.scalars);
+  dotAt(pose, ARM, VELOCITY, Slot.scalars + 1);
+  dotAt(pose, VELOCITY, VELOCITY, Slot.scalars + 2);
+  dotAt(pose, ARM, BEND, Slot.scalars + 3);
+  const length = Math.sqrt(pose[Slot.scalars]!);
+  const rate = pose[Slot.scalars + 1]! / length;
+  const bend = (pose[Slot.scalars + 2]! + pose[Slot.scalars + 3]! - rate * rate) / length;
   out[Measure.damperLength] = length;
   out[Measure.motionRatio] = -rate;
   out[Measure.motionRatioRate] = -bend;
@@ -52,8 +55,7 @@ export function measureCoilover(
   out[Measure.wheelRate] = wheelRate;
   const mass = corner.model.vehicle?.cornerMass;
   if (mass === undefined) return;
-  out[Measure.rideFrequency] =
-    wheelRate > 0 ? Math.sqrt((1000 * wheelRate) / mass) / (2 * Math.PI) : Number.NaN;
+  out[Measure.rideFrequency] = Math.sqrt((1000 * wheelRate) / mass) / (2 * Math.PI);
 }
 
 /** barMotionRatio = ±|d leverEnd/dt|, positive when the bar turns in the sense that raises the lever's end by design. */
@@ -64,7 +66,7 @@ export function measureBar(lever: Lever, pose: Float64Array, out: Float64Array):
   }
   const { body } = lever.seat;
   carryVelocity(pose, body.origin, body.originRate, body.omega, Slot.link, VELOCITY);
-  const rate = circleMeetsSphereRate(
+  circleMeetsSphereRate(
     lever.circle,
     0,
     pose,
@@ -73,6 +75,7 @@ export function measureBar(lever: Lever, pose: Float64Array, out: Float64Array):
     Slot.leverEnd,
     Slot.leverCos,
     WORK,
+    Slot.leverRate,
   );
-  out[Measure.barMotionRatio] = lever.raising * rate * lever.circle[RADIUS]!;
+  out[Measure.barMotionRatio] = lever.raising * pose[Slot.leverRate]! * lever.circle[RADIUS]!;
 }
