@@ -62,6 +62,14 @@ function AlongChoice({
   );
 }
 
+/** "up: top leans out, down: top leans in": what the chart's upright axis means. */
+function signWords(key: SweepKey): string {
+  const { sense } = sweepRow(key);
+  if (sense === undefined) return '';
+  const bare = (words: string): string => words.replace(/ ?\{\}/, '').trim();
+  return `+ ${bare(sense.positive)}, − ${bare(sense.negative)}`;
+}
+
 function download(text: string, name: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type: 'text/csv' }));
@@ -156,7 +164,9 @@ export default function CurveSheet() {
           {keys.map((key) => (
             <section key={key} data-chart={key} aria-label={`Curve of ${sweepRow(key).label}`}>
               <h3>
-                {sweepRow(key).label}
+                <span>
+                  {sweepRow(key).label} <small>{signWords(key)}</small>
+                </span>
                 <output data-part="readout" aria-live="off" />
               </h3>
               <div data-part="place" />

@@ -131,7 +131,7 @@ export function MapPad() {
         <PairChoice />
         <button type="button" className="map-button" onClick={() => openCurves()}>
           <CurvesIcon />
-          Curves
+          <span className="map-word">Curves</span>
         </button>
         <button
           type="button"

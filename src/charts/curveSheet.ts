@@ -1,6 +1,6 @@
 /** What moves on the sheet of large curves: swept again when the design or the other input changed, marked every frame. */
 
-import type { Corner } from '../../solver/index.ts';
+import { type Corner, Measure } from '../../solver/index.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
 import type { SweepKey } from '../../solver/sweep.ts';
 import {
@@ -13,6 +13,7 @@ import {
 import { inputs, posed, view } from '../state/bench.ts';
 import { onFrame } from '../state/frame.ts';
 import { travelRange } from '../state/inputs.ts';
+import type { Posed } from '../state/posed.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { figureDifference, figureNumber, figureSteps, figureStyle } from '../words/figures.ts';
 import { fromShown, length, toShown } from '../words/format.ts';
@@ -109,27 +110,29 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
     parts.at.textContent = `at ${other} ${length(at, unit)}`;
   }
 
+  /** Value of a measure where the bench stands, or where the pointer is. */
+  function valueAt(swept: Swept, now: Posed | null, key: SweepKey): number {
+    if (hovered !== null) return swept.sweep.columns[key][hovered] ?? Number.NaN;
+    if (now?.pose.outcome !== 'reached') return Number.NaN;
+    if (key === 'wheelGap') return now.wheelGap.gap;
+    if (key === 'tyreGap') return now.tyreGap.gap;
+    return now.measures[Measure[key]]!;
+  }
+
   /** Figures at the pointer, or else at the present place: present, held, difference. */
   function read(): void {
     const { unit } = view.getState();
-    const { travel, rack } = inputs.getState();
-    const here = along === 'travel' ? travel : rack;
-    const { axis } = present.sweep;
-    const span = axis.at(-1)! - axis[0]!;
-    const nearest = span > 0 ? Math.round(((here - axis[0]!) / span) * (axis.length - 1)) : 0;
-    const index = Math.min(axis.length - 1, Math.max(0, hovered ?? nearest));
+    const here = hovered === null ? inputs.getState()[along] : present.sweep.axis[hovered]!;
     for (const { key, readout } of charts) {
-      const row = sweepRow(key);
-      const figure = figureStyle(row.kind, unit);
-      const of = (swept: Swept): number => figureSteps(swept.sweep.columns[key][index]!, figure);
+      const figure = figureStyle(sweepRow(key).kind, unit);
       const shown = (count: number): string =>
-        Number.isNaN(count) ? 'none' : figureNumber(count, figure) + figure.unit;
-      const now = of(present);
-      let text = `${along} ${length(axis[index]!, unit)}: ${shown(now)}`;
+        Number.isFinite(count) ? figureNumber(count, figure) + figure.unit : 'none';
+      const now = figureSteps(valueAt(present, posed.current(), key), figure);
+      let text = `${along} ${length(here, unit)}: ${shown(now)}`;
       if (shownHeld !== null) {
-        const before = of(held);
+        const before = figureSteps(valueAt(held, posed.held(), key), figure);
         text += `, held ${shown(before)}`;
-        if (!Number.isNaN(now - before)) {
+        if (Number.isFinite(now - before)) {
           text += `, change ${figureDifference(now - before, figure)}${figure.unit}`;
         }
       }
@@ -149,8 +152,8 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
     const isNew = sweep();
     if (isNew || writtenUnit !== unit) write();
     writtenUnit = unit;
-    const { travel, rack } = inputs.getState();
-    for (const curve of curves) curve.mark(toShown(along === 'travel' ? travel : rack, unit));
+    const here = toShown(inputs.getState()[along], unit);
+    for (const curve of curves) curve.mark(here);
     read();
   }
 

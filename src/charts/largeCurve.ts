@@ -63,6 +63,8 @@ function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
     width: Math.max(120, place.clientWidth),
     height,
     legend: { show: false },
+    // Whole pixels would turn a gentle slope into stairs.
+    pxAlign: 0,
     padding: [8, 12, 0, 0],
     scales: { x: { time: false } },
     cursor: { sync: { key: TOGETHER }, drag: { x: false, y: false }, points: { size: 8 } },
@@ -86,6 +88,14 @@ export function createLargeCurve(Chart: typeof uPlotType, options: LargeCurveOpt
   const marker = document.createElement('div');
   marker.className = 'large-curve-mark';
   chart.over.append(marker);
+  let marked = 0;
+  // The chart settles its scale after the data is written, and again when its size changes.
+  function mark(x: number): void {
+    marked = x;
+    const at = chart.valToPos(x, 'x');
+    if (Number.isFinite(at)) marker.style.transform = `translate(${at}px, 0)`;
+  }
+  chart.hooks.draw = [() => mark(marked)];
   chart.over.addEventListener('click', () => {
     const { left } = chart.cursor;
     if (left !== undefined && left >= 0) onPick(chart.posToVal(left, 'x'));
@@ -95,9 +105,7 @@ export function createLargeCurve(Chart: typeof uPlotType, options: LargeCurveOpt
       const nothing = present.map(() => null);
       chart.setData([[...xs], [...(held ?? nothing)], [...present]]);
     },
-    mark(x) {
-      marker.style.transform = `translate(${chart.valToPos(x, 'x')}px, 0)`;
-    },
+    mark,
     resize(width) {
       chart.setSize({ width: Math.max(120, width), height });
     },

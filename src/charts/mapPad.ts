@@ -42,10 +42,10 @@ export interface MapPadElements {
 }
 
 /** A length with a plus or minus, in the unit shown. */
-function signedLength(mm: number, unit: LengthUnit): string {
-  if (unit === 'mm') return signed(mm, 1);
-  const text = lengthNumber(mm, unit);
-  return mm > 0 && text !== lengthNumber(0, unit) ? `+${text}` : text;
+function signedLength(mm: number, unit: LengthUnit, digits = 1): string {
+  if (unit === 'mm') return signed(mm, digits);
+  const text = lengthNumber(mm, unit, digits);
+  return mm > 0 && text !== lengthNumber(0, unit, digits) ? `+${text}` : text;
 }
 
 /** "+80.0 mm, wheel up": for whoever hears the map. */
@@ -81,6 +81,8 @@ function summaryOf({ map, model, pair, worst }: ShownMap, unit: LengthUnit): str
   return `Least gap of the tie rod to the ${pair}: ${length(worst.gap, unit)} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
 }
 
+/** Half the width of a tag with the longest number, px. */
+const TAG_HALF = 24;
 const KEYS: ReadonlySet<string> = new Set([
   'ArrowUp',
   'ArrowDown',
@@ -140,7 +142,7 @@ export function createMapPad(elements: MapPadElements): () => void {
     place.textContent =
       worst === null
         ? ''
-        : `travel ${signedLength(worst.travel, unit)}, rack ${signedLength(worst.rack, unit)}`;
+        : `travel ${signedLength(worst.travel, unit, 0)}, rack ${signedLength(worst.rack, unit, 0)}`;
     elements.summary.textContent = summaryOf(present, unit);
     card.dataset['full'] = isFull ? '1' : '0';
   }
@@ -173,7 +175,8 @@ export function createMapPad(elements: MapPadElements): () => void {
     shown.travel = travel;
     shown.rack = rack;
     elements.travelTag.style.transform = `translate(${frame.left - 2}px, ${y}px) translate(-100%, -50%)`;
-    elements.rackTag.style.transform = `translate(${x}px, ${frame.top + frame.plotHeight}px) translateX(-50%)`;
+    const tagX = Math.min(frame.width - TAG_HALF, Math.max(TAG_HALF, x));
+    elements.rackTag.style.transform = `translate(${tagX}px, ${frame.top + frame.plotHeight}px) translateX(-50%)`;
     elements.travelTag.textContent = signedLength(travel, unit);
     elements.rackTag.textContent = signedLength(rack, unit);
     travelInput.setAttribute('aria-valuetext', travelWords(travel, unit));

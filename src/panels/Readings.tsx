@@ -1,13 +1,12 @@
 /** The readings: camber, caster and toe large, everything else in groups that open. */
 import './readings.css';
 import { useSyncExternalStore } from 'react';
-import { type MeasureRow, measureRow } from '../../solver/index.ts';
+import { measureRow } from '../../solver/index.ts';
+import { Curve } from '../charts/Curve.tsx';
 import { Icon } from './icons.tsx';
 import { openGroups } from './openGroups.ts';
 import { MainReading, RowReading, useBaselineWords } from './Reading.tsx';
 import { MAIN_KEYS, READING_GROUPS, type ReadingGroup } from './readings.ts';
-
-const MAIN_ROWS: readonly MeasureRow[] = MAIN_KEYS.map(measureRow);
 
 function Group({ name, title, rows, caution }: ReadingGroup) {
   const open = useSyncExternalStore(openGroups.subscribe, openGroups.names);
@@ -42,8 +41,10 @@ export function Readings() {
         Readings of the left front wheel
       </h2>
       <div className="readings-scroll">
-        {MAIN_ROWS.map((row) => (
-          <MainReading key={row.key} row={row} />
+        {MAIN_KEYS.map((key) => (
+          <MainReading key={key} row={measureRow(key)}>
+            <Curve measure={key} height={70} />
+          </MainReading>
         ))}
         <p className="readings-baseline">Changes {baseline}</p>
         {READING_GROUPS.map((group) => (
