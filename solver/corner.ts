@@ -1,15 +1,10 @@
 /** A corner: the linkage of a model with everything that rides on it, made ready once so that poses cost nothing more. */
 
-import {
-  assembleLinkage,
-  type Frame,
-  frameFrom,
-  inFrame,
-  type Linkage,
-  pointInFrame,
-} from './linkage/assemble.ts';
+import { assembleLinkage } from './linkage/assemble.ts';
 import { BODIES, type Body, placeFrames } from './linkage/bodies.ts';
 import { CIRCLE_WITH_SPHERE, SIDE, SPHERE, writeCircle } from './linkage/circle.ts';
+import { type Frame, frameFrom, inFrame, pointInFrame } from './linkage/frames.ts';
+import type { Linkage } from './linkage/linkage.ts';
 import { Slot } from './linkage/slots.ts';
 import { createPose, type Outcome, type Pose, solvePose } from './linkage/solve.ts';
 import { cross, distance, dot, subtract, unit, type Vector3 } from './math/vec3.ts';

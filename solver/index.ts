@@ -4,7 +4,7 @@ export { statedGap, USUAL_GAP, wantedGap } from './clearance/required.ts';
 export { createRodGap, type Place, type RodGap, rodGapInto } from './clearance/rodGap.ts';
 export { type Section, tyreSections, wheelSections } from './clearance/section.ts';
 export { assemble, type Corner, solve } from './corner.ts';
-export type { Failure } from './linkage/assemble.ts';
+export type { Failure } from './linkage/linkage.ts';
 export { poseRates } from './linkage/rates.ts';
 export { Fixed, Slot } from './linkage/slots.ts';
 export { createPose, type Outcome, type Pose } from './linkage/solve.ts';

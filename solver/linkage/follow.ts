@@ -1,5 +1,5 @@
 /** Following the design pose's branch along the straight path to a pose, up to the pose or to where it ends. */
-import type { Failure, Linkage } from './assemble.ts';
+import type { Failure, Linkage } from './linkage.ts';
 import { placeRack } from './place.ts';
 import { correct } from './regular.ts';
 import { Slot } from './slots.ts';

@@ -1,25 +1,14 @@
 /**
- * First guesses of the lower arm angle over a box of travel × rack. The box is walked once from the design pose, node
- * by node, and kept only where every closed-form step has room to spare, so that each of its poses is on the design
- * pose's branch by the straight path from it; a polynomial of total degree DEGREE through the walked angles is the guess.
+ * First guesses of the lower arm angle over a box of travel × rack that is proven to be on the branch (box.ts): a
+ * polynomial through the angles walked there.
  */
-
-import { rackRange } from '../model/defaults.ts';
+import { interpolate, TERMS } from '../math/chebyshev.ts';
 import type { Model } from '../model/model.ts';
-import { placeRack } from './place.ts';
-import { poseRates } from './rates.ts';
+import { boxOf, walkBox, walkedAngles } from './box.ts';
 import { Slot } from './slots.ts';
-import { stepTo } from './step.ts';
 
-const DEGREE = 7;
-const NODES = DEGREE + 1;
-const TERMS = ((DEGREE + 1) * (DEGREE + 2)) / 2;
-/** Room that must be left between the nodes of the walk for the box to count as free of singular poses. */
-const ROOM_TO_SPARE = 0.02;
+/** Shares of the model's ranges that are tried until one is safe. */
 const SHRINK = [1, 0.85, 0.7, 0.5, 0.3];
-/** The box reaches beyond the model's own range by this share, for rides and sliders that do. */
-const MARGIN = 1.02;
-const LEAST_HALF_RANGE = 2;
 
 /** Centre and inverse half-size of the box in travel and in rack, then the polynomial's coefficients; empty: no box. */
 export type Predictor = Float64Array;
@@ -29,185 +18,6 @@ const TRAVEL_SCALE = 1;
 const RACK_CENTRE = 2;
 const RACK_SCALE = 3;
 const COEFFICIENTS = 4;
-
-const _nodes = Float64Array.from({ length: NODES }, (_, i) =>
-  Math.cos((Math.PI * (NODES - 1 - i + 0.5)) / NODES),
-);
-const _transform = nodesToChebyshev();
-const _power = chebyshevToPower();
-const _half = new Float64Array(NODES);
-const _chebyshev = new Float64Array(NODES * NODES);
-const _powers = new Float64Array(NODES * NODES);
-
-/** Discrete Chebyshev transform: row j holds (2 − δ_j0)/N·T_j(node i). */
-function nodesToChebyshev(): Float64Array {
-  const matrix = new Float64Array(NODES * NODES);
-  for (let j = 0; j < NODES; j += 1) {
-    for (let i = 0; i < NODES; i += 1) {
-      matrix[j * NODES + i] = ((j > 0 ? 2 : 1) / NODES) * Math.cos(j * Math.acos(_nodes[i]!));
-    }
-  }
-  return matrix;
-}
-
-/** Column j holds the power coefficients of the Chebyshev polynomial T_j, from T_j+1 = 2x·T_j − T_j−1. */
-function chebyshevToPower(): Float64Array {
-  const matrix = new Float64Array(NODES * NODES);
-  matrix[0] = 1;
-  matrix[NODES + 1] = 1;
-  for (let j = 2; j < NODES; j += 1) {
-    for (let i = 0; i < NODES; i += 1) {
-      const shifted = i > 0 ? matrix[(i - 1) * NODES + j - 1]! : 0;
-      matrix[i * NODES + j] = 2 * shifted - matrix[i * NODES + j - 2]!;
-    }
-  }
-  return matrix;
-}
-
-interface Box {
-  readonly travelCentre: number;
-  readonly travelHalf: number;
-  readonly rackCentre: number;
-  readonly rackHalf: number;
-}
-
-function boxOf(model: Model, share: number): Box {
-  const [left, right] = rackRange(model.steering);
-  const low = -model.travel.droop * share * MARGIN;
-  const high = model.travel.bump * share * MARGIN;
-  const rackLow = Math.min(left * share * MARGIN, -LEAST_HALF_RANGE);
-  const rackHigh = Math.max(right * share * MARGIN, LEAST_HALF_RANGE);
-  return {
-    travelCentre: (low + high) / 2,
-    travelHalf: (high - low) / 2,
-    rackCentre: (rackLow + rackHigh) / 2,
-    rackHalf: (rackHigh - rackLow) / 2,
-  };
-}
-
-const _walk = {
-  pose: new Float64Array(Slot.size),
-  rooms: new Float64Array(3),
-  angles: new Float64Array(NODES * NODES),
-};
-
-function roomIsLeft(pose: Float64Array): boolean {
-  for (let i = 0; i < 3; i += 1) {
-    const now = pose[Slot.upperRoom + i]!;
-    const before = _walk.rooms[i]!;
-    if (!(Math.min(now, before) - Math.abs(now - before) / 2 > ROOM_TO_SPARE)) return false;
-    _walk.rooms[i] = now;
-  }
-  return true;
-}
-
-/** Walks from the pose in the buffer to (travel, rack), guessing by the rates; false where room runs out. */
-function walkTo(fixed: Float64Array, pose: Float64Array, travel: number, rack: number): boolean {
-  const guess =
-    pose[Slot.lowerAngle]! +
-    pose[Slot.travelTheta]! * (travel - pose[Slot.travel]!) +
-    pose[Slot.rackTheta]! * (rack - pose[Slot.rack]!);
-  pose[Slot.rack] = rack;
-  placeRack(fixed, pose);
-  if (stepTo(fixed, pose, guess, travel) !== 'placed') return false;
-  pose[Slot.travel] = travel;
-  poseRates(fixed, pose);
-  return roomIsLeft(pose);
-}
-
-function startAt(
-  fixed: Float64Array,
-  pose: Float64Array,
-  angle: number,
-  travel: number,
-  rack: number,
-): boolean {
-  pose[Slot.rack] = rack;
-  placeRack(fixed, pose);
-  if (stepTo(fixed, pose, angle, travel) !== 'placed') return false;
-  pose[Slot.travel] = travel;
-  poseRates(fixed, pose);
-  _walk.rooms.set(pose.subarray(Slot.upperRoom, Slot.upperRoom + 3));
-  return true;
-}
-
-/** Node numbers away from the value `from`, upwards or downwards. */
-function* outwards(centre: number, half: number, up: boolean): Generator<[number, number]> {
-  for (let n = 0; n < NODES; n += 1) {
-    const i = up ? n : NODES - 1 - n;
-    const value = centre + half * _nodes[i]!;
-    if (up ? value >= 0 : value < 0) yield [i, value];
-  }
-}
-
-function walkColumn(
-  fixed: Float64Array,
-  box: Box,
-  j: number,
-  rack: number,
-  angle: number,
-): boolean {
-  for (const up of [true, false]) {
-    if (!startAt(fixed, _walk.pose, angle, 0, rack)) return false;
-    for (const [i, travel] of outwards(box.travelCentre, box.travelHalf, up)) {
-      if (!walkTo(fixed, _walk.pose, travel, rack)) return false;
-      _walk.angles[i * NODES + j] = _walk.pose[Slot.lowerAngle]!;
-    }
-  }
-  return true;
-}
-
-function walkBox(fixed: Float64Array, box: Box, home: number): boolean {
-  for (const up of [true, false]) {
-    let angle = home;
-    let lastRack = 0;
-    for (const [j, rack] of outwards(box.rackCentre, box.rackHalf, up)) {
-      if (!startAt(fixed, _walk.pose, angle, 0, lastRack)) return false;
-      if (!walkTo(fixed, _walk.pose, 0, rack)) return false;
-      angle = _walk.pose[Slot.lowerAngle]!;
-      lastRack = rack;
-      if (!walkColumn(fixed, box, j, rack, angle)) return false;
-    }
-  }
-  return true;
-}
-
-/** out = left·middle·rightᵀ, all NODES × NODES. */
-function sandwich(
-  left: Float64Array,
-  middle: Float64Array,
-  right: Float64Array,
-  out: Float64Array,
-): void {
-  for (let i = 0; i < NODES; i += 1) {
-    for (let l = 0; l < NODES; l += 1) {
-      let sum = 0;
-      for (let j = 0; j < NODES; j += 1) sum += left[i * NODES + j]! * middle[j * NODES + l]!;
-      _half[l] = sum;
-    }
-    for (let k = 0; k < NODES; k += 1) {
-      let sum = 0;
-      for (let l = 0; l < NODES; l += 1) sum += _half[l]! * right[k * NODES + l]!;
-      out[i * NODES + k] = sum;
-    }
-  }
-}
-
-/** Chebyshev interpolation of the walked angles, cut at total degree DEGREE, as power coefficients row by row. */
-function fitAngles(out: Float64Array): void {
-  sandwich(_transform, _walk.angles, _transform, _chebyshev);
-  for (let j = 0; j < NODES; j += 1) {
-    for (let k = NODES - j; k < NODES; k += 1) _chebyshev[j * NODES + k] = 0;
-  }
-  sandwich(_power, _chebyshev, _power, _powers);
-  let at = COEFFICIENTS;
-  for (let p = 0; p <= DEGREE; p += 1) {
-    for (let q = 0; p + q <= DEGREE; q += 1) {
-      out[at] = _powers[p * NODES + q]!;
-      at += 1;
-    }
-  }
-}
 
 /** Makes the predictor of a linkage whose settings hold; an empty array where no box is safe. */
 export function createPredictor(
@@ -225,7 +35,7 @@ export function createPredictor(
     out[TRAVEL_SCALE] = 1 / box.travelHalf;
     out[RACK_CENTRE] = box.rackCentre;
     out[RACK_SCALE] = 1 / box.rackHalf;
-    fitAngles(out);
+    interpolate(walkedAngles, out, COEFFICIENTS);
     return out;
   }
   return new Float64Array(0);

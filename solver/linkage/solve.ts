@@ -1,6 +1,7 @@
 /** Solves poses into a buffer: quickly inside the predictor's box, by following the branch outside it. */
-import type { Failure, Linkage } from './assemble.ts';
+
 import { follow, nameOfSingular } from './follow.ts';
+import type { Failure, Linkage } from './linkage.ts';
 import { angleRates, placeBodies, placeRack } from './place.ts';
 import { predict } from './predictor.ts';
 import { Fixed, Slot } from './slots.ts';

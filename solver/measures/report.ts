@@ -1,6 +1,6 @@
 /** One pose as the object that `pose --json` prints: keys, order, units and signs of the geometry contract. */
 import type { Corner } from '../corner.ts';
-import type { Failure } from '../linkage/assemble.ts';
+import type { Failure } from '../linkage/linkage.ts';
 import { Slot } from '../linkage/slots.ts';
 import { createPose, type Pose, solvePose } from '../linkage/solve.ts';
 import type { Vector3 } from '../model/model.ts';

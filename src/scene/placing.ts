@@ -1,7 +1,7 @@
 /** Writes places of the pose buffer into transforms, in place. Whatever is not a number hides its object. */
 import { Matrix4, type Object3D } from 'three';
 import type { Vector3 as Point } from '../../solver/index.ts';
-import type { Frame } from '../../solver/linkage/assemble.ts';
+import type { Frame } from '../../solver/linkage/frames.ts';
 
 type Flat = ArrayLike<number>;
 

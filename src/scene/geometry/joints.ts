@@ -1,7 +1,7 @@
 /** Ball joints: housing on the arm or the rod, stud and seat on the knuckle. Design pose, vehicle axes. */
 import type { Vector3 } from 'three';
 import type { Arm, Model } from '../../../solver/index.ts';
-import { designHubAxis } from '../../../solver/linkage/assemble.ts';
+import { designHubAxis } from '../../../solver/linkage/frames.ts';
 import { tieRodStudAxis } from '../../../solver/model/defaults.ts';
 import { BALL_JOINT, CARRIER, JOINT, LOWER_TUBE, ROD_END, UPPER_TUBE } from '../proportions.ts';
 import { addHex, pinProfile, revolve } from './revolve.ts';

@@ -1,7 +1,7 @@
 /** The knuckle in the design pose, vehicle axes: one forging between its joints and the bearing carrier. */
 import { Vector3 } from 'three';
 import type { Model, Tube } from '../../../solver/index.ts';
-import { designHubAxis } from '../../../solver/linkage/assemble.ts';
+import { designHubAxis } from '../../../solver/linkage/frames.ts';
 import { carrier } from '../../../solver/model/defaults.ts';
 import { BELL, CARRIER } from '../proportions.ts';
 import { addCoiloverMount, nearestAlong } from './arm.ts';

@@ -1,13 +1,15 @@
-/** A limit strap: a ribbon between two points that sags when they are nearer than its length. Buffers are rewritten in place. */
-import { BufferAttribute, BufferGeometry } from 'three';
+/** A limit strap: a ribbon between two points that bows when they are nearer than its length. Buffers are rewritten in place. */
+import { BufferAttribute, BufferGeometry, type Vector3 } from 'three';
 import { STRAP } from '../proportions.ts';
 
 export interface Strap {
   readonly geometry: BufferGeometry;
   readonly length: number;
+  /** Direction it bows in, not square to anything yet: away from what stands beside it. */
+  readonly aside: Vector3;
 }
 
-export function createStrap(length: number): Strap {
+export function createStrap(length: number, aside: Vector3): Strap {
   const geometry = new BufferGeometry();
   const count = STRAP.stations + 1;
   geometry.setAttribute('position', new BufferAttribute(new Float32Array(6 * count), 3));
@@ -18,48 +20,91 @@ export function createStrap(length: number): Strap {
     indices.push(a, a + 1, a + 3, a, a + 3, a + 2);
   }
   geometry.setIndex(new BufferAttribute(Uint16Array.from(indices), 1));
-  return { geometry, length };
+  return { geometry, length, aside };
 }
 
-/**
- * Depth of the bow, mm, that makes a parabola over `chord` as long as the strap: length ≈ chord + 8·depth²/(3·chord)
- * while it is shallow; never deeper than the strap folded in two allows.
- */
+const SUM_STEPS = 32;
+
+/** Length of the parabola of depth `sag` over a chord, mm: ∫√(1 + (4·sag·(1 − 2t)/chord)²)·chord dt, by Simpson's rule. */
+export function bowedLength(sag: number, chord: number): number {
+  let sum = 0;
+  for (let i = 0; i <= SUM_STEPS; i += 1) {
+    const slope = 4 * sag * (1 - (2 * i) / SUM_STEPS);
+    const weight = i === 0 || i === SUM_STEPS ? 1 : i % 2 === 1 ? 4 : 2;
+    sum += weight * Math.sqrt(chord * chord + slope * slope);
+  }
+  return sum / (3 * SUM_STEPS);
+}
+
+const SAG_STEPS = 24;
+
+/** Depth of the bow, mm, whose parabola over `chord` is as long as the strap; 0 when it is taut. */
 export function strapSag(length: number, chord: number): number {
   if (!(chord < length)) return 0;
-  const shallow = Math.sqrt((3 * Math.max(chord, 1) * (length - chord)) / 8);
-  return Math.min(shallow, Math.sqrt(length * length - chord * chord) / 2);
+  let low = 0;
+  let high = length;
+  for (let i = 0; i < SAG_STEPS; i += 1) {
+    const middle = (low + high) / 2;
+    if (bowedLength(middle, chord) < length) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
 }
 
-/** Rewrites the ribbon between top and bottom (six numbers, vehicle axes); it is as wide as a strap along x and bows outboard. */
+const _chord = new Float64Array(3);
+const _bow = new Float64Array(3);
+const _width = new Float64Array(3);
+
+/** Unit chord, bow square to it, and the ribbon's width square to both. Returns the chord's length. */
+function setAxes({ aside }: Strap, ends: Float64Array): number {
+  let squared = 0;
+  for (let k = 0; k < 3; k += 1) {
+    _chord[k] = ends[3 + k]! - ends[k]!;
+    squared += _chord[k]! * _chord[k]!;
+  }
+  const chord = Math.sqrt(squared) || 1;
+  for (let k = 0; k < 3; k += 1) _chord[k] = _chord[k]! / chord;
+  const along = aside.x * _chord[0]! + aside.y * _chord[1]! + aside.z * _chord[2]!;
+  _bow[0] = aside.x - along * _chord[0]!;
+  _bow[1] = aside.y - along * _chord[1]!;
+  _bow[2] = aside.z - along * _chord[2]!;
+  const size = Math.hypot(_bow[0], _bow[1], _bow[2]) || 1;
+  for (let k = 0; k < 3; k += 1) _bow[k] = _bow[k]! / size;
+  _width[0] = _chord[1]! * _bow[2]! - _chord[2]! * _bow[1]!;
+  _width[1] = _chord[2]! * _bow[0]! - _chord[0]! * _bow[2]!;
+  _width[2] = _chord[0]! * _bow[1]! - _chord[1]! * _bow[0]!;
+  return chord;
+}
+
+/** Rewrites the ribbon between top and bottom: six numbers, vehicle axes. */
 export function hangStrap(strap: Strap, ends: Float64Array): void {
   const position = strap.geometry.getAttribute('position') as BufferAttribute;
   const normal = strap.geometry.getAttribute('normal') as BufferAttribute;
   const points = position.array as Float32Array;
   const normals = normal.array as Float32Array;
-  const dx = ends[3]! - ends[0]!;
-  const dy = ends[4]! - ends[1]!;
-  const dz = ends[5]! - ends[2]!;
-  const chord = Math.sqrt(dx * dx + dy * dy + dz * dz) || 1;
+  const chord = setAxes(strap, ends);
   const sag = strapSag(strap.length, chord);
-  // Bow in the plane of y and z, square to the chord, towards the wheel.
-  const flat = Math.sqrt(dy * dy + dz * dz) || 1;
-  const by = Math.abs(dz) / flat;
-  const bz = (dz > 0 ? -dy : dy) / flat;
   for (let i = 0, at = 0; i <= STRAP.stations; i += 1) {
     const t = i / STRAP.stations;
     const bow = 4 * sag * t * (1 - t);
     const slope = (4 * sag * (1 - 2 * t)) / chord;
     const size = Math.sqrt(1 + slope * slope);
-    for (let edge = -1; edge <= 1; edge += 2, at += 3) {
-      points[at] = ends[0]! + dx * t + (edge * STRAP.width) / 2;
-      points[at + 1] = ends[1]! + dy * t + bow * by;
-      points[at + 2] = ends[2]! + dz * t + bow * bz;
-      normals[at] = 0;
-      normals[at + 1] = (by - (slope * dy) / chord) / size;
-      normals[at + 2] = (bz - (slope * dz) / chord) / size;
+    for (let edge = -1; edge <= 1; edge += 2) {
+      for (let k = 0; k < 3; k += 1, at += 1) {
+        const across = (edge * STRAP.width * _width[k]!) / 2;
+        points[at] = ends[k]! + chord * t * _chord[k]! + bow * _bow[k]! + across;
+        normals[at] = (_bow[k]! - slope * _chord[k]!) / size;
+      }
     }
   }
   position.needsUpdate = true;
   normal.needsUpdate = true;
+}
+
+/** Which way a strap bows: level, away from the coilover beside it; rearwards where there is none. */
+export function strapAside(strap: { readonly top: Vector3 }, coiloverTop: Vector3 | null): Vector3 {
+  const aside = strap.top.clone().set(-1, 0, 0);
+  if (coiloverTop === null) return aside;
+  const away = strap.top.clone().sub(coiloverTop).setZ(0);
+  return away.lengthSq() > 1 ? away.normalize() : aside;
 }

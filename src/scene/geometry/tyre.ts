@@ -171,7 +171,7 @@ function stations(turn: Part): { angle: number; dips: boolean }[] {
 function addSkin(solid: Solid, { line, shoulder }: Outside, turn: Part): void {
   const identity = new Matrix4();
   const rings = stations(turn);
-  profileRows(line, 0.9).forEach(([low, high], i) => {
+  profileRows(line, 0.5).forEach(([low, high], i) => {
     let before = -1;
     for (const { angle, dips } of rings) {
       const cos = Math.cos(angle);

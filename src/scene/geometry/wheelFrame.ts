@@ -1,7 +1,7 @@
 /** The wheel's axes in the design pose: origin the wheel centre, z outboard along the hub axis, x towards the tie rod at the inner lip. */
 import { type Matrix4, Vector3 } from 'three';
 import { type Model, wheelSections } from '../../../solver/index.ts';
-import { designHubAxis, designWheelCentre } from '../../../solver/linkage/assemble.ts';
+import { designHubAxis, designWheelCentre } from '../../../solver/linkage/frames.ts';
 import { axisFrame, toVector } from './solid.ts';
 
 /** Where the rod's line passes the lip's plane; its outer joint where it does not within its length. */

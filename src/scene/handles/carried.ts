@@ -5,7 +5,7 @@
  * the lip at full lock, where it matters.
  */
 import { type Corner, type Pose, Slot, type Vector3 } from '../../../solver/index.ts';
-import { type Frame, frameFrom } from '../../../solver/linkage/assemble.ts';
+import { type Frame, frameFrom } from '../../../solver/linkage/frames.ts';
 import { subtract, unit } from '../../../solver/math/vec3.ts';
 import { steeringDirection, tieRodStudAxis } from '../../../solver/model/defaults.ts';
 import type { HardPoint, PointBody } from '../../state/points.ts';

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { Slot } from '../../../solver/index.ts';
-import { frameFrom } from '../../../solver/linkage/assemble.ts';
+import { frameFrom } from '../../../solver/linkage/frames.ts';
 import { usePartCorner } from '../design.ts';
 import { roundedFolds } from '../geometry/bellows.ts';
 import { type JointName, jointShapes } from '../geometry/joints.ts';
