@@ -73,6 +73,7 @@ function useMapPad(card: RefObject<HTMLElement | null>): void {
       rackInput: part('rack-input'),
       worst: part('worst'),
       summary: part('summary'),
+      note: part('note'),
     });
   }, [card]);
 }
@@ -144,7 +145,7 @@ export function MapPad() {
         </button>
       </header>
       <Pad />
-      <p className="map-note">No steering limit in this model: straight ahead only.</p>
+      <p className="map-note" data-part="note" />
       <canvas
         className="map-legend"
         data-part="legend"

@@ -39,6 +39,7 @@ export interface MapPadElements {
   readonly rackInput: HTMLInputElement;
   readonly worst: HTMLElement;
   readonly summary: HTMLElement;
+  readonly note: HTMLElement;
 }
 
 /** A length with a plus or minus, in the unit shown. */
@@ -81,6 +82,8 @@ function summaryOf({ map, model, pair, worst }: ShownMap, unit: LengthUnit): str
   return `Least gap of the tie rod to the ${pair}: ${length(worst.gap, unit)} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
 }
 
+const NO_STEERING = 'No steering limit in this model: straight ahead only.';
+const HATCHED = 'Hatched grey: out of reach.';
 /** Half the width of a tag with the longest number, px. */
 const TAG_HALF = 24;
 const KEYS: ReadonlySet<string> = new Set([
@@ -119,9 +122,11 @@ export function createMapPad(elements: MapPadElements): () => void {
     const { clientWidth, clientHeight } = pad;
     frame = createMapFrame(clientWidth, clientHeight, present.travel, present.rack, sense);
     const inks = readInks(card);
-    const scale = drawMap(canvas, { frame, present, held, unit, theme, inks });
+    const { scale, isReachNamed } = drawMap(canvas, { frame, present, held, unit, theme, inks });
     drawLegend(legend, legend.clientWidth, legend.clientHeight, scale, theme, unit, inks);
     card.classList.toggle('map-is-line', frame.isLine);
+    const notes = [frame.isLine && NO_STEERING, !isReachNamed && HATCHED].filter(Boolean);
+    elements.note.textContent = notes.join(' ');
     writeWorst(present, unit);
     const { model } = posed.current().corner;
     writeRange(travelInput, travelRange(model));

@@ -134,12 +134,13 @@ function reachPath({ frame, present }: MapDrawing): Path2D | null {
   return path;
 }
 
+/** Hatches what is out of reach; false when the words for it found no room. */
 function drawOutOfReach(
   context: CanvasRenderingContext2D,
   { frame, present, inks }: MapDrawing,
   reach: Path2D,
   room: LabelRoom,
-): void {
+): boolean {
   const { left, top, plotWidth, plotHeight } = frame;
   const outside = new Path2D();
   outside.rect(left, top, plotWidth, plotHeight);
@@ -150,14 +151,15 @@ function drawOutOfReach(
   context.lineWidth = 1.25;
   context.stroke(reach);
   const place = placeForWords(present.map, frame, room, context.measureText(OUT_OF_REACH).width);
-  if (place === null) return;
+  if (place === null) return false;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   writeWithHalo(context, OUT_OF_REACH, place[0], place[1], inks.ink, inks.paperDeep);
   room.take(place[0], place[1], 42, 9);
+  return true;
 }
 
-export const OUT_OF_REACH = 'out of reach';
+const OUT_OF_REACH = 'out of reach';
 
 /** A place for words in the unreached part: the nearest fit to its middle, in the quadrant that has most of it. */
 function placeForWords(
@@ -167,6 +169,7 @@ function placeForWords(
   width: number,
 ): readonly [number, number] | null {
   const columns = map.racks.length;
+  if (frame.isLine) return null;
   const quadrants: [number, number][][] = [[], [], [], []];
   map.reached.forEach((reached, node) => {
     if (reached === 1) return;
@@ -230,12 +233,19 @@ function planWorst(
   };
 }
 
-/** Draws the whole still map; answers the scale it used. */
-export function drawMap(canvas: HTMLCanvasElement, drawing: MapDrawing): GapScale {
+/** What a drawn map leaves to be said beside it. */
+export interface DrawnMap {
+  readonly scale: GapScale;
+  /** False when part of the map is out of reach and had no room for the words. */
+  readonly isReachNamed: boolean;
+}
+
+/** Draws the whole still map. */
+export function drawMap(canvas: HTMLCanvasElement, drawing: MapDrawing): DrawnMap {
   const { frame, inks, present, unit } = drawing;
   const scale = scaleOf(drawing);
   const fresh = freshPaper(canvas, frame.width, frame.height);
-  if (fresh === null) return scale;
+  if (fresh === null) return { scale, isReachNamed: true };
   const { context, dot } = fresh;
   const room = new LabelRoom(frame);
   const isEmpty = present.map.gap.some(Number.isNaN);
@@ -253,11 +263,11 @@ export function drawMap(canvas: HTMLCanvasElement, drawing: MapDrawing): GapScal
   if (!frame.isLine && !isEmpty) drawContours(context, drawing, scale, room);
   context.restore();
   context.font = `${12 * frame.type}px ${inks.font}`;
-  if (reach !== null) drawOutOfReach(context, drawing, reach, room);
+  const isReachNamed = reach === null || drawOutOfReach(context, drawing, reach, room);
   drawPlaces(context, frame, levels, inks);
   context.restore();
   drawAxes(context, frame, unit, inks);
   writeWorst?.();
   if (frame.isLine && !isEmpty) drawStripCurve(context, drawing, scale);
-  return scale;
+  return { scale, isReachNamed };
 }

@@ -4,6 +4,7 @@ import {
   MEASURE_TABLE,
   type MeasureRow,
   type Model,
+  measureRow,
   missingParts,
 } from '../../solver/index.ts';
 import type { SweepKey } from '../../solver/sweep.ts';
@@ -38,7 +39,5 @@ export function sweepRows(model: Model): readonly SweepRow[] {
 export function sweepRow(key: SweepKey): SweepRow {
   if (key === 'wheelGap') return gapRow(key, 'wheel');
   if (key === 'tyreGap') return gapRow(key, 'tyre');
-  const row = TABLE.filter(isOwn).find((measure) => measure.key === key);
-  // A measure without a row of its own still has a name.
-  return row ?? { key, kind: 'ratio', label: key };
+  return { ...measureRow(key), key };
 }

@@ -1,0 +1,111 @@
+/** The work on maps, its turns taken by hand: the newest request wins, the coarse map comes first. */
+import { describe, expect, test } from 'vitest';
+import { assemble, type Model } from '../../solver/index.ts';
+import { createLockMap, mapInto } from '../../solver/map.ts';
+import { createMapRunner, type MapAnswer, type MapRequest } from '../../src/work/mapJob.ts';
+import { shipped } from '../support/models.ts';
+
+const MODEL = shipped('half-ton-factory');
+const OTHER: Model = { ...MODEL, wheel: { ...MODEL.wheel, offset: 20 } };
+
+/** A runner whose turns end after one step: the clock leaps. */
+function byHand() {
+  const answers: MapAnswer[] = [];
+  const waiting: (() => void)[] = [];
+  let now = 0;
+  const runner = createMapRunner(
+    (answer) => answers.push(answer),
+    (run) => waiting.push(run),
+    () => {
+      now += 3;
+      return now;
+    },
+  );
+  const turn = (): boolean => {
+    const run = waiting.shift();
+    run?.();
+    return run !== undefined;
+  };
+  return { runner, answers, turn };
+}
+
+function request(number: number, model: Model, more: Partial<MapRequest> = {}): MapRequest {
+  return {
+    number,
+    owner: 'present',
+    model,
+    pair: 'wheel',
+    travel: [-105, 105],
+    rack: [-72, 72],
+    spare: [],
+    ...more,
+  };
+}
+
+describe('createMapRunner', () => {
+  test('answers with a coarse map, then with the full one, as the solver fills them', () => {
+    const { runner, answers, turn } = byHand();
+    runner.ask(request(1, MODEL));
+    while (turn());
+    expect(answers.map(({ number, isFull }) => [number, isFull])).toEqual([
+      [1, false],
+      [1, true],
+    ]);
+    const full = createLockMap(81, 61);
+    mapInto(assemble(MODEL), 'wheel', full, [-105, 105], [-72, 72]);
+    expect(answers[1]!.map).toEqual(full);
+    expect(answers[0]!.map.gap).toHaveLength(21 * 16);
+    expect(answers[1]!.worst!.gap).toBeLessThanOrEqual(Math.min(...full.gap) + 1e-9);
+  });
+
+  test('drops a full map under way when something newer is asked', () => {
+    const { runner, answers, turn } = byHand();
+    runner.ask(request(1, MODEL));
+    for (let i = 0; i < 5; i += 1) turn();
+    expect(answers.map(({ number, isFull }) => [number, isFull])).toEqual([[1, false]]);
+    runner.ask(request(2, OTHER));
+    while (turn());
+    expect(answers.map(({ number, isFull }) => [number, isFull])).toEqual([
+      [1, false],
+      [2, false],
+      [2, true],
+    ]);
+  });
+
+  test('in a stream of requests every turn still answers one', () => {
+    const { runner, answers, turn } = byHand();
+    for (let number = 1; number <= 6; number += 1) {
+      runner.ask(request(number, number % 2 === 0 ? MODEL : OTHER));
+      turn();
+    }
+    expect(answers.map(({ number }) => number)).toEqual([1, 2, 3, 4, 5, 6]);
+  });
+
+  test('the held design is mapped beside the present one, in full only', () => {
+    const { runner, answers, turn } = byHand();
+    runner.ask(request(1, OTHER, { owner: 'held' }));
+    runner.ask(request(2, MODEL));
+    while (turn());
+    expect(answers.map(({ owner, isFull }) => [owner, isFull])).toEqual([
+      ['present', false],
+      ['present', true],
+      ['held', true],
+    ]);
+  });
+
+  test('fills the maps it is given back', () => {
+    const { runner, answers, turn } = byHand();
+    const spare = [createLockMap(81, 61), createLockMap(21, 16)];
+    runner.ask(request(1, MODEL, { spare }));
+    while (turn());
+    expect(answers[0]!.map).toBe(spare[1]);
+    expect(answers[1]!.map).toBe(spare[0]);
+  });
+
+  test('a model without steering has one column', () => {
+    const { runner, answers, turn } = byHand();
+    runner.ask(request(1, MODEL, { rack: [0, 0] }));
+    while (turn());
+    expect(answers.map(({ map }) => map.racks.length)).toEqual([1, 1]);
+  });
+});
