@@ -4,7 +4,7 @@ import type { Model } from '../../solver/index.ts';
 import type { LockMap, MapPair, Range } from '../../solver/map.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
 import type { WorstPlace } from '../../solver/worst.ts';
-import type { MapAnswer, MapOwner, MapRunner } from '../work/mapJob.ts';
+import type { MapAnswer, MapOwner, MapRunner } from '../worker/mapJob.ts';
 import type { DocumentStore } from './document.ts';
 import { travelRange } from './inputs.ts';
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { createLockMap } from '../../solver/map.ts';
 import { createDocument } from '../../src/state/document.ts';
 import { createLockMaps } from '../../src/state/map.ts';
-import type { MapAnswer, MapRequest } from '../../src/work/mapJob.ts';
+import type { MapAnswer, MapRequest } from '../../src/worker/mapJob.ts';
 import { shipped } from '../support/models.ts';
 
 function bench() {

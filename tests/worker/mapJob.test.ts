@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { assemble, type Model } from '../../solver/index.ts';
 import { createLockMap, mapInto } from '../../solver/map.ts';
-import { createMapRunner, type MapAnswer, type MapRequest } from '../../src/work/mapJob.ts';
+import { createMapRunner, type MapAnswer, type MapRequest } from '../../src/worker/mapJob.ts';
 import { shipped } from '../support/models.ts';
 
 const MODEL = shipped('half-ton-factory');
