@@ -69,6 +69,11 @@ function setUp(gl: WebGLRenderer): void {
   gl.shadowMap.type = PCFShadowMap;
 }
 
+/** Makes the programs of what is not shown yet, without waiting for them: no first hover or first drawing stalls. */
+function warmUp({ gl, scene, camera }: RootState): void {
+  void gl.compileAsync(scene, camera);
+}
+
 /** Counts frames, keeps the pace, and tells the page once things rest. */
 function watchFrames(element: HTMLElement, store: () => RootState): () => void {
   const pace = createPace();
@@ -76,6 +81,7 @@ function watchFrames(element: HTMLElement, store: () => RootState): () => void {
   let timer = 0;
   let scale = 1;
   let lastFrame = 0;
+  let isWarm = false;
 
   function setScale(wanted: number): void {
     if (wanted === scale) return;
@@ -98,6 +104,10 @@ function watchFrames(element: HTMLElement, store: () => RootState): () => void {
     }
     pace.rested();
     report.atRest(store().camera);
+    if (!isWarm) {
+      isWarm = true;
+      warmUp(store());
+    }
   }
 
   const leavePose = posed.subscribe(() => {

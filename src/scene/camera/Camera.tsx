@@ -2,7 +2,7 @@
 import { OrbitControls } from '@react-three/drei/core/OrbitControls';
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
-import { MOUSE, type PerspectiveCamera, TOUCH, Vector3 } from 'three';
+import { MOUSE, type Object3D, type PerspectiveCamera, type Scene, TOUCH, Vector3 } from 'three';
 import type { OrbitControls as Controls } from 'three-stdlib';
 import { view } from '../../state/bench.ts';
 import { countRender } from '../renders.ts';
@@ -32,6 +32,27 @@ function useRequests(director: Director, invalidate: () => void): void {
   );
 }
 
+/** The layer of three's that no camera looks at. */
+const HIDDEN = 31;
+
+let isRackShown = true;
+
+/** Parts that stand before the rod's inner end, by the names the parts give their meshes. */
+function standsBefore({ name }: Object3D): boolean {
+  return name === 'rack' || name === 'mounts' || name.startsWith('obstacle');
+}
+
+function setLayer(object: Object3D): void {
+  if (standsBefore(object)) object.layers.set(isRackShown ? 0 : HIDDEN);
+}
+
+/** Shows the rack with its boot, the mounts and the surroundings, or leaves them out: along the rod they would hide it. */
+function showRack(scene: Scene, isShown: boolean): void {
+  if (isShown === isRackShown && isShown) return;
+  isRackShown = isShown;
+  scene.traverse(setLayer);
+}
+
 export function Camera({ stage }: Props) {
   countRender();
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
@@ -52,8 +73,10 @@ export function Camera({ stage }: Props) {
     if (controls.current !== null && director.step(controls.current)) state.invalidate();
   }, -2);
   // After it: the lens follows the hand.
-  useFrame(() => {
-    if (controls.current !== null) director.settle(controls.current);
+  useFrame(({ scene }) => {
+    if (controls.current === null) return;
+    director.settle(controls.current);
+    showRack(scene, !director.isAlongRod());
   }, -0.5);
 
   return (

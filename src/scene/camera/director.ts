@@ -5,9 +5,9 @@ import { posed, view } from '../../state/bench.ts';
 import type { Viewpoint } from '../../state/view.ts';
 import { toThree } from '../axes.ts';
 import type { Surroundings } from '../surroundings.ts';
-import { createShot, frameBox, freeCentre, OUTLOOKS, type Shot } from './framing.ts';
+import { createShot, framePoints, freeCentre, OUTLOOKS, type Shot } from './framing.ts';
 import { copyShot, MOVE_TIME, mixShots } from './moves.ts';
-import { frameRod, rodNear } from './rodShot.ts';
+import { frameRod } from './rodShot.ts';
 
 /** How near and how far the hand may take the camera, as multiples of the framed distance. */
 const NEAREST = 0.08;
@@ -24,6 +24,8 @@ export interface Director {
   resize(width: number, height: number): void;
   /** Called before each frame; true while a move goes on. */
   step(controls: Controls): boolean;
+  /** True where the view is along the rod, or on its way there: then what hides the rod's inner end is left out. */
+  isAlongRod(): boolean;
   /** Called after the controls have had their way. */
   settle(controls: Controls): void;
   /** The hand has taken the camera: nothing follows until a viewpoint is asked for. */
@@ -54,7 +56,7 @@ export function createDirector(camera: PerspectiveCamera, stage: Surroundings): 
       const { radius } = stage.extent().drum;
       frameRod(shot, posed.current().pose.data, radius, width, height, insets);
     } else {
-      frameBox(shot, stage.extent().box, OUTLOOKS[viewpoint], width, height, insets);
+      framePoints(shot, stage.extent().points, OUTLOOKS[viewpoint], width, height, insets);
     }
   }
 
@@ -123,10 +125,7 @@ export function createDirector(camera: PerspectiveCamera, stage: Surroundings): 
 
   function settle(controls: Controls): void {
     const distance = camera.position.distanceTo(controls.target);
-    const isAlongRod = isHome && !isFresh && view.getState().viewpoint === 'alongRod';
-    camera.near = isAlongRod
-      ? rodNear(now, posed.current().pose.data)
-      : Math.max(distance * 0.02, distance - DEPTH_BEFORE);
+    camera.near = Math.max(distance * 0.02, distance - DEPTH_BEFORE);
     camera.far = distance + DEPTH_BEHIND;
     camera.updateProjectionMatrix();
     camera.updateMatrixWorld();
@@ -150,6 +149,7 @@ export function createDirector(camera: PerspectiveCamera, stage: Surroundings): 
     },
     step,
     settle,
+    isAlongRod: () => isHome && view.getState().viewpoint === 'alongRod',
     leave() {
       isHome = false;
       isFresh = false;

@@ -5,12 +5,6 @@
  */
 import type { Insets, Viewpoint } from '../../state/view.ts';
 
-/** Box around what is framed: least and greatest corner. */
-export interface Box {
-  readonly min: readonly [number, number, number];
-  readonly max: readonly [number, number, number];
-}
-
 /** A camera: where it looks, from which unit direction, how far away, and its vertical angle of view in degrees. */
 export interface Shot {
   readonly target: [number, number, number];
@@ -42,7 +36,7 @@ export const OUTLOOKS: Readonly<Record<Exclude<Viewpoint, 'alongRod'>, Outlook>>
 export const ROD_LENS = 9;
 
 /** Free air around the corner, as a part of the free rectangle. */
-const MARGIN = 1.08;
+const MARGIN = 1.06;
 
 function normalised(v: readonly [number, number, number]): [number, number, number] {
   const size = Math.hypot(v[0], v[1], v[2]);
@@ -67,43 +61,53 @@ export function freeSize(width: number, height: number, insets: Insets): [number
   ];
 }
 
+/** Least and greatest of the points along a direction. */
+function spread(points: Float64Array, along: readonly number[]): [least: number, most: number] {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let at = 0; at < points.length; at += 3) {
+    const part =
+      points[at]! * along[0]! + points[at + 1]! * along[1]! + points[at + 2]! * along[2]!;
+    least = Math.min(least, part);
+    most = Math.max(most, part);
+  }
+  return [least, most];
+}
+
 /**
- * Fills `shot` so that every corner of the box lies in the free rectangle: from a corner at (x, y) across and z towards
- * the camera, distance ≥ |x|/tan(half width) + z, and as much for the height.
+ * Fills `shot` so that every point (three numbers each) lies in the free rectangle, about the middle of what is seen:
+ * from a point at (x, y) across and z towards the camera, distance ≥ |x|/tan(half width) + z, and so for the height.
  */
-export function frameBox(
+export function framePoints(
   shot: Shot,
-  box: Box,
+  points: Float64Array,
   outlook: Outlook,
   width: number,
   height: number,
   insets: Insets,
 ): void {
   const direction = normalised(outlook.direction);
-  const [right, up] = screenAxes(direction);
-  const [across, upward] = freeSize(width, height, insets);
+  const axes = [...screenAxes(direction), direction] as const;
+  const free = freeSize(width, height, insets);
   const tangent = Math.tan((outlook.fov * Math.PI) / 360) / MARGIN;
-  const centre = [0, 1, 2].map((i) => (box.min[i]! + box.max[i]!) / 2);
+  const middle = axes.map((axis) => {
+    const [least, most] = spread(points, axis);
+    return (least + most) / 2;
+  });
   let distance = 0;
-  for (let corner = 0; corner < 8; corner += 1) {
-    let x = 0;
-    let y = 0;
-    let z = 0;
-    for (let i = 0; i < 3; i += 1) {
-      const half = (box.max[i]! - box.min[i]!) / 2;
-      const part = (corner >> i) & 1 ? half : -half;
-      x += part * right[i]!;
-      y += part * up[i]!;
-      z += part * direction[i]!;
+  for (let at = 0; at < points.length; at += 3) {
+    const part = (k: 0 | 1 | 2): number =>
+      points[at]! * axes[k][0] +
+      points[at + 1]! * axes[k][1] +
+      points[at + 2]! * axes[k][2] -
+      middle[k]!;
+    const z = part(2);
+    for (const k of [0, 1] as const) {
+      distance = Math.max(distance, Math.abs(part(k)) / (tangent * free[k]) + z);
     }
-    distance = Math.max(
-      distance,
-      Math.abs(x) / (tangent * across) + z,
-      Math.abs(y) / (tangent * upward) + z,
-    );
   }
   for (let i = 0; i < 3; i += 1) {
-    shot.target[i] = centre[i]!;
+    shot.target[i] = middle[0]! * axes[0][i]! + middle[1]! * axes[1][i]! + middle[2]! * axes[2][i]!;
     shot.direction[i] = direction[i]!;
   }
   shot.distance = distance;

@@ -39,12 +39,3 @@ export function frameRod(
   shot.fov = ROD_LENS;
   shot.distance = half / (Math.tan((ROD_LENS * Math.PI) / 360) * Math.min(across, upward));
 }
-
-/** Distance from the camera, mm, in front of which the view along the rod hides everything: just short of the rack's end. */
-export function rodNear(shot: Shot, data: Float64Array): number {
-  let depth = shot.distance;
-  for (let i = 0; i < 3; i += 1) {
-    depth -= (data[Slot.inner + i]! - shot.target[i]!) * shot.direction[i]!;
-  }
-  return Math.max(10, depth);
-}

@@ -1,6 +1,7 @@
 /** All drawings over the bodies: those switched on, the lit one, and the warning where the rod comes too near its wheel. */
 import { useFrame } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo } from 'react';
+import type { Camera } from 'three';
 import { Slot } from '../../../solver/index.ts';
 import { posed, view } from '../../state/bench.ts';
 import type { Posed } from '../../state/posed.ts';
@@ -26,6 +27,11 @@ interface Sitter extends Subject {
   extent: Extent;
 }
 
+/** True unless the camera's right runs along the vehicle rather than across it. */
+function looksAcross({ matrixWorld }: Camera): boolean {
+  return Math.abs(matrixWorld.elements[2]!) >= Math.abs(matrixWorld.elements[0]!);
+}
+
 interface Props {
   readonly stage: Surroundings;
 }
@@ -43,7 +49,7 @@ export function Drawings({ stage }: Props) {
   useLayoutEffect(() => strokes.paint(palette), [strokes, palette]);
   useEffect(() => () => strokes.dispose(), [strokes]);
 
-  useFrame(() => {
+  useFrame(({ camera }) => {
     const { layers, lit } = view.getState();
     subject.now = posed.current();
     subject.extent = stage.extent();
@@ -55,7 +61,7 @@ export function Drawings({ stage }: Props) {
       const layer = LAYERS[i]!;
       if (layers[layer]) LAYER_DRAWINGS[layer]?.(pen, subject);
     }
-    if (layers.grid) gridWords(pen, subject.extent);
+    if (layers.grid) gridWords(pen, subject.extent, looksAcross(camera));
     strokes.end();
   }, -0.2);
 

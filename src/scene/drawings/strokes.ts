@@ -16,8 +16,11 @@ export interface Strokes {
   dispose(): void;
 }
 
-/** Strokes `width` CSS pixels wide, drawn over the bodies: what they explain is often inside them. */
-export function createStrokes(width: number): Strokes {
+/**
+ * Strokes `width` CSS pixels wide. They are drawn over the bodies, since what they explain is often inside them, unless
+ * `isHidden`: then bodies before them hide them.
+ */
+export function createStrokes(width: number, isHidden = false): Strokes {
   const places = new InstancedInterleavedBuffer(new Float32Array(6 * MOST), 6, 1);
   const colours = new InstancedInterleavedBuffer(new Float32Array(6 * MOST), 6, 1);
   const geometry = new LineSegmentsGeometry();
@@ -28,7 +31,7 @@ export function createStrokes(width: number): Strokes {
   const material = new LineMaterial({
     linewidth: width,
     vertexColors: true,
-    depthTest: false,
+    depthTest: isHidden,
     depthWrite: false,
     transparent: true,
     toneMapped: false,

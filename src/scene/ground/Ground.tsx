@@ -64,7 +64,7 @@ function Patch({ extent }: Props) {
     patch.position.set(data[Slot.contact]!, data[Slot.contact + 1]!, 1);
     patch.rotation.z = Math.atan2(-data[Slot.hubAxis]!, data[Slot.hubAxis + 1]!);
     patch.scale.set(extent.drum.radius * 1.25 * spread, extent.drum.half * 2.9 * spread, 1);
-    patch.material.opacity = blobStrength(gap) * palette.shadow * 1.7;
+    patch.material.opacity = blobStrength(gap) * palette.shadow * 2;
   });
   return (
     <mesh ref={mesh} renderOrder={-1} userData={{ castsNothing: true }}>

@@ -7,13 +7,24 @@ import type { Pen } from '../drawings/pen.ts';
 import type { Words } from '../labels/labels.ts';
 import { gridSteps } from './grid.ts';
 
-const FROM_CENTRE: Words = (value, unit) => (value === 0 ? 'centreline' : length(value, unit, 0));
+const ACROSS: Words = (value, unit) => (value === 0 ? 'centreline' : length(value, unit, 0));
+const ALONG: Words = (value, unit) => `x ${length(value, unit, 0)}`;
 
-/** Labels on the bold lines beside the vehicle's centreline, in front of the corner. */
-export function gridWords(pen: Pen, extent: Extent): void {
+/**
+ * Labels on the bold lines: across the vehicle in front of the corner, or, seen from the side, along it. `isAcross` says
+ * which of the two the picture shows.
+ */
+export function gridWords(pen: Pen, { box, ground }: Extent, isAcross: boolean): void {
   const [, bold] = gridSteps(view.getState().unit);
-  const x = Math.ceil(extent.box.max[0] / bold) * bold;
-  for (let line = 0; line * bold <= extent.box.max[1] + bold; line += 1) {
-    pen.label(x, line * bold, extent.ground, 'soft', FROM_CENTRE, line * bold);
+  if (isAcross) {
+    const x = Math.ceil(box.max[0] / bold) * bold;
+    for (let line = 0; line * bold <= box.max[1] + bold; line += 1) {
+      pen.label(x, line * bold, ground, 'soft', ACROSS, line * bold);
+    }
+    return;
+  }
+  const y = Math.ceil(box.max[1] / bold) * bold;
+  for (let line = Math.floor(box.min[0] / bold); line * bold <= box.max[0] + bold; line += 1) {
+    pen.label(line * bold, y, ground, 'soft', ALONG, line * bold);
   }
 }

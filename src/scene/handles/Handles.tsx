@@ -29,6 +29,7 @@ export function Handles({ stage }: Props) {
   const palette = PALETTES[useTheme()];
   const get = useThree((state) => state.get);
   const strokes = useMemo(() => createStrokes(WIDTH), []);
+  const rings = useMemo(() => createStrokes(WIDTH, true), []);
   const dots = useMemo(createDots, []);
   const wheel = useMemo(
     () => createWheelGrip({ posed, inputs, drum: () => stage.extent().drum }),
@@ -39,6 +40,10 @@ export function Handles({ stage }: Props) {
     () => ({ line: strokes.line, label: stage.labels.put }),
     [strokes, stage],
   );
+  const ringPen = useMemo<Pen>(
+    () => ({ line: rings.line, label: stage.labels.put }),
+    [rings, stage],
+  );
   const ruler = useMemo<Ruler>(
     () => createRuler(() => get().camera as PerspectiveCamera, stage.canvas),
     [get, stage],
@@ -46,14 +51,16 @@ export function Handles({ stage }: Props) {
 
   useLayoutEffect(() => {
     strokes.paint(palette);
+    rings.paint(palette);
     dots.paint(palette);
-  }, [strokes, dots, palette]);
+  }, [strokes, rings, dots, palette]);
   useEffect(
     () => () => {
       strokes.dispose();
+      rings.dispose();
       dots.dispose();
     },
-    [strokes, dots],
+    [strokes, rings, dots],
   );
   useEffect(
     () =>
@@ -72,8 +79,9 @@ export function Handles({ stage }: Props) {
   useFrame(() => {
     const now = posed.current();
     strokes.begin();
+    rings.begin();
     dots.begin();
-    markWheel(pen, wheel, now, stage.extent().drum);
+    markWheel(pen, ringPen, wheel, now, stage.extent().drum);
     if (view.getState().layers.handles) {
       const list = points.carried();
       for (let i = 0; i < list.length; i += 1) {
@@ -83,11 +91,13 @@ export function Handles({ stage }: Props) {
       markPoints(pen, points, now, ruler);
     }
     strokes.end();
+    rings.end();
     dots.end();
   }, -0.3);
 
   return (
     <>
+      <primitive object={rings.object} />
       <primitive object={strokes.object} />
       <primitive object={dots.object} />
     </>

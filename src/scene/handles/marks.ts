@@ -10,6 +10,9 @@ import { ARROW, type Axis, type PointGrip } from './pointGrip.ts';
 import type { WheelGrip } from './wheelGrip.ts';
 
 const RING = 56;
+/** Where the rings lie: just off the tread, near its edges. */
+const CLEAR = 1.012;
+const SHOULDER = 0.72;
 
 /** A circle about the hub axis, `s` mm along it from the wheel centre. */
 function ring(pen: Pen, data: Float64Array, s: number, radius: number): void {
@@ -44,15 +47,15 @@ const STEER: Words = (value) =>
   `steered ${angle(Math.abs(value), 1)} to the ${value < 0 ? 'right' : 'left'}`;
 
 /** The ring, and beside the wheel what it answers to or what it has been moved to. */
-export function markWheel(pen: Pen, grip: WheelGrip, now: Posed, drum: Drum): void {
+export function markWheel(pen: Pen, rings: Pen, grip: WheelGrip, now: Posed, drum: Drum): void {
   if (!grip.isOver && !grip.isHeld) return;
   const { data } = now.pose;
-  ring(pen, data, drum.half, drum.radius);
-  ring(pen, data, -drum.half, drum.radius);
-  const top = drum.radius * 1.08;
-  const x = data[Slot.centre]! + top * data[Slot.wheelUp]!;
-  const y = data[Slot.centre + 1]! + top * data[Slot.wheelUp + 1]!;
-  const z = data[Slot.centre + 2]! + top * data[Slot.wheelUp + 2]!;
+  const clear = drum.radius * CLEAR;
+  ring(rings, data, drum.half * SHOULDER, clear);
+  ring(rings, data, -drum.half * SHOULDER, clear);
+  const x = data[Slot.centre]! + drum.half * data[Slot.hubAxis]!;
+  const y = data[Slot.centre + 1]! + drum.half * data[Slot.hubAxis + 1]!;
+  const z = data[Slot.centre + 2]! + drum.half * data[Slot.hubAxis + 2]!;
   if (grip.way === 'undecided') {
     pen.label(x, y, z, 'soft', HINT, 0);
     return;

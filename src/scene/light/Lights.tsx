@@ -8,7 +8,7 @@ import { useTheme } from '../useView.ts';
 import { createSurroundings } from './surroundings.ts';
 
 /** Half the width of what the key light's shadow covers, mm. */
-const REACH = 900;
+const REACH = 800;
 const SHADOW_SIZE = 1024;
 
 interface Props {
@@ -41,7 +41,7 @@ export function Lights({ at }: Props) {
     const key = light.current;
     if (key === null) return;
     const [x, y, z] = at;
-    key.position.set(x + 700, y + 2200, z - 900);
+    key.position.set(x + 650, y + 2500, z - 700);
     key.target.position.set(x, y, z);
     key.target.updateMatrixWorld();
     const { camera } = key.shadow;
@@ -65,7 +65,7 @@ export function Lights({ at }: Props) {
         shadow-mapSize-height={SHADOW_SIZE}
         shadow-bias={-0.0006}
         shadow-normalBias={2}
-        shadow-radius={5}
+        shadow-radius={7}
       />
       <hemisphereLight
         color={palette.sky}

@@ -1,0 +1,148 @@
+import { describe, expect, it } from 'vitest';
+import { MEASURE_KEYS, Measure, Slot } from '../../solver/index.ts';
+import { extentOf } from '../../src/scene/camera/extent.ts';
+import { drawCamber, drawToe } from '../../src/scene/drawings/angles.ts';
+import { LAYER_DRAWINGS, LIT_DRAWINGS, litDrawing } from '../../src/scene/drawings/chosen.ts';
+import { createPaths, followPaths } from '../../src/scene/drawings/paths.ts';
+import { arcBetween, type Pen } from '../../src/scene/drawings/pen.ts';
+import { drawContact, drawSteeringAxis } from '../../src/scene/drawings/steering.ts';
+import type { Drawing, Subject } from '../../src/scene/drawings/subject.ts';
+import { createDocument } from '../../src/state/document.ts';
+import { createInputs } from '../../src/state/inputs.ts';
+import { createPosed } from '../../src/state/posed.ts';
+import { FULL_MODEL } from '../support/full-model.ts';
+import { SHIPPED, shipped } from '../support/models.ts';
+
+interface Drawn {
+  readonly lines: number[][];
+  readonly labels: { at: number[]; text: string; value: number }[];
+}
+
+/** Everything a drawing makes of a design at a place. */
+function drawn(drawing: Drawing, subject: Subject): Drawn {
+  const lines: number[][] = [];
+  const labels: Drawn['labels'] = [];
+  const pen: Pen = {
+    line: (...numbers) => lines.push(numbers.slice(0, 6) as number[]),
+    label: (x, y, z, _, words, value) =>
+      labels.push({ at: [x, y, z], text: words(value, 'mm'), value }),
+  };
+  drawing(pen, subject);
+  return { lines, labels };
+}
+
+function subjectOf(model: Parameters<typeof createDocument>[0], travel: number, rack: number) {
+  const documentStore = createDocument(model, 'test');
+  const inputs = createInputs(documentStore);
+  const posed = createPosed(documentStore, inputs);
+  inputs.move(travel, rack);
+  const now = posed.current();
+  const paths = createPaths();
+  followPaths(paths, now.corner, now.pose.data[Slot.rack]!);
+  return { now, extent: extentOf(now.corner), paths };
+}
+
+const full = subjectOf(FULL_MODEL, 35, 25);
+
+describe('a lit measure', () => {
+  it.each([...MEASURE_KEYS, 'rodGap' as const])('%s has a drawing with strokes or words', (key) => {
+    const { lines, labels } = drawn(LIT_DRAWINGS[key], full);
+    expect(lines.length + labels.length).toBeGreaterThan(0);
+    for (const numbers of lines) expect(numbers.every(Number.isFinite)).toBe(true);
+    for (const { text } of labels) expect(text).not.toMatch(/NaN|Infinity|undefined/);
+  });
+
+  it('that is unknown draws nothing', () => {
+    expect(litDrawing(null)).toBeNull();
+    expect(litDrawing('wind')).toBeNull();
+  });
+});
+
+describe('every drawing of every shipped model', () => {
+  it.each(SHIPPED)('of %s is made of finite numbers, at the ends of its range too', (name) => {
+    const model = shipped(name);
+    const places = [
+      [0, 0],
+      [model.travel.bump, 0],
+      [-model.travel.droop, model.steering?.limit?.[1] ?? 0],
+    ] as const;
+    for (const [travel, rack] of places) {
+      const subject = subjectOf(model, travel, rack);
+      const drawings = [...Object.values(LAYER_DRAWINGS), ...Object.values(LIT_DRAWINGS)];
+      for (const drawing of drawings) {
+        const { lines, labels } = drawn(drawing, subject);
+        expect(lines.flat().every(Number.isFinite)).toBe(true);
+        for (const { text, at } of labels) {
+          expect(text).not.toMatch(/NaN|Infinity|undefined/);
+          expect(at.every(Number.isFinite)).toBe(true);
+        }
+      }
+    }
+  });
+});
+
+describe('what is drawn', () => {
+  it('is the steering axis: from its ground point through both ball joints', () => {
+    const { data } = full.now.pose;
+    const [first] = drawn(drawSteeringAxis, full).lines;
+    if (first === undefined) throw new Error('There is no axis.');
+    const [gx, gy, gz] = first as [number, number, number];
+    expect(gz).toBeCloseTo(data[Slot.contact + 2]!, 9);
+    for (const slot of [Slot.lower, Slot.upper]) {
+      const t = (data[slot + 2]! - gz) / (first[5]! - gz);
+      expect(gx + t * (first[3]! - gx)).toBeCloseTo(data[slot]!, 6);
+      expect(gy + t * (first[4]! - gy)).toBeCloseTo(data[slot + 1]!, 6);
+      expect(t).toBeGreaterThan(0);
+      expect(t).toBeLessThan(1);
+    }
+  });
+
+  it('leads from the axis by scrub radius and trail to the contact itself', () => {
+    const { data } = full.now.pose;
+    const { lines, labels } = drawn(drawContact, full);
+    // After the patch's four sides: the scrub radius, then the trail.
+    const [scrub, trail] = [lines[4]!, lines[5]!];
+    const long = (line: number[]): number =>
+      Math.hypot(line[3]! - line[0]!, line[4]! - line[1]!, line[5]! - line[2]!);
+    const { measures } = full.now;
+    expect(long(scrub)).toBeCloseTo(Math.abs(measures[Measure.scrubRadius]!), 6);
+    expect(long(trail)).toBeCloseTo(Math.abs(measures[Measure.casterTrail]!), 6);
+    for (let i = 0; i < 3; i += 1) expect(trail[3 + i]).toBeCloseTo(data[Slot.contact + i]!, 6);
+    expect(labels.map(({ text }) => text).join('; ')).toMatch(/scrub radius .* axis; trail/);
+  });
+
+  it.each([
+    ['camber', drawCamber, Measure.camber],
+    ['toe', drawToe, Measure.toe],
+  ] as const)('is the true angle of %s', (_, drawing, measure) => {
+    const { lines } = drawn(drawing, full);
+    const { data } = full.now.pose;
+    const centre = [0, 1, 2].map((i) => data[Slot.centre + i]!);
+    const way = (line: number[]): number[] => centre.map((part, i) => line[3 + i]! - part);
+    // The first dash points where the angle is counted from; the longest stroke is the other side.
+    const from = way(lines[0]!);
+    const reaches = lines.map((line) => Math.hypot(...way(line)));
+    const to = way(lines[reaches.lastIndexOf(Math.max(...reaches))]!);
+    const cos =
+      from.reduce((sum, part, i) => sum + part * to[i]!, 0) /
+      (Math.hypot(...from) * Math.hypot(...to));
+    const degrees = (Math.acos(Math.min(1, cos)) * 180) / Math.PI;
+    expect(degrees).toBeCloseTo(Math.abs(full.now.measures[measure]!), 4);
+  });
+});
+
+it('an arc keeps its radius and ends on the second direction', () => {
+  const lines: number[][] = [];
+  const pen: Pen = {
+    line: (...numbers) => lines.push(numbers.slice(0, 6) as number[]),
+    label: () => undefined,
+  };
+  const w = [Math.cos(1.1), 0, Math.sin(1.1)];
+  expect(arcBetween(pen, [5, 6, 7], 0, [1, 0, 0], 0, w, 0, 50, 'ink')).toBeCloseTo(1.1, 12);
+  for (const [x, y, z] of lines as [number, number, number][]) {
+    expect(Math.hypot(x - 5, y - 6, z - 7)).toBeCloseTo(50, 9);
+  }
+  const last = lines.at(-1)!;
+  expect(last[3]).toBeCloseTo(5 + 50 * w[0]!, 9);
+  expect(last[5]).toBeCloseTo(7 + 50 * w[2]!, 9);
+});
