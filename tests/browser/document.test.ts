@@ -1,7 +1,7 @@
 // The document in the page: editing, opening, saving, keeping. What the page says is compared with the solver.
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import {
   assemble,
   createMeasures,
@@ -18,6 +18,11 @@ import { type Bench, type BenchOptions, firstPicture, openBench } from '../suppo
 
 const FACTORY_TEXT = readFileSync('models/half-ton-factory.json', 'utf8');
 const FACTORY = modelOf(FACTORY_TEXT);
+
+/** Software drawing can hold a frame up for seconds on a busy machine; nothing here is a matter of time. */
+const PATIENCE = { timeout: 30_000 };
+
+vi.setConfig({ testTimeout: 180_000 });
 
 let bench: Bench | undefined;
 
@@ -46,7 +51,8 @@ function withUpperX(x: number): Model {
 }
 
 async function open(options: BenchOptions = {}): Promise<Page> {
-  bench = await openBench(options);
+  // What is drawn does not matter here: half the pixels each way.
+  bench = await openBench({ context: { deviceScaleFactor: 0.5 }, ...options });
   await firstPicture(bench.page);
   return bench.page;
 }
@@ -57,11 +63,11 @@ const drawer = (page: Page): Locator =>
   page.getByRole('complementary', { name: 'Points and parts' });
 
 async function shows(locator: Locator, text: string): Promise<void> {
-  await expect.poll(() => locator.textContent()).toContain(text);
+  await expect.poll(() => locator.textContent(), PATIENCE).toContain(text);
 }
 
 async function holds(locator: Locator, value: string): Promise<void> {
-  await expect.poll(() => locator.inputValue()).toBe(value);
+  await expect.poll(() => locator.inputValue(), PATIENCE).toBe(value);
 }
 
 /** Opens the drawer by the strip's menu, and a folder in it. */
@@ -140,14 +146,16 @@ describe('the points drawer', () => {
     await page.mouse.down();
     for (let i = 1; i <= 8; i += 1) await page.mouse.move(box.x + box.width / 2 + 3 * i, middle);
     await page.mouse.up();
-    await expect.poll(() => x.inputValue()).not.toBe('−24');
+    await expect.poll(() => x.inputValue(), PATIENCE).not.toBe('−24');
     const reached = Number((await x.inputValue()).replace('−', '-'));
     expect(reached).toBeGreaterThan(-24);
     await shows(caster(page), casterOf(withUpperX(reached)));
     await page.getByRole('button', { name: 'Undo' }).click();
     await holds(x, '−24');
     await shows(caster(page), casterOf(FACTORY));
-    await expect.poll(() => page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    await expect
+      .poll(() => page.getByRole('button', { name: 'Undo' }).isDisabled(), PATIENCE)
+      .toBe(true);
   });
 
   it('refuses a tyre size in words, and loses nothing that was typed', async () => {
@@ -266,22 +274,26 @@ describe('kept work', () => {
     await type(field(page, 'Upper arm: Ball joint, x'), '-60 mm');
     await shows(caster(page), casterOf(withUpperX(-60)));
     await expect
-      .poll(() =>
-        page.evaluate(
-          () =>
-            new Promise<number>((resolve) => {
-              const opening = indexedDB.open('armscribe');
-              opening.onsuccess = () => {
-                const asking = opening.result.transaction('work').objectStore('work').get('work');
-                asking.onsuccess = () => resolve(asking.result?.past?.length ?? 0);
-              };
-            }),
-        ),
+      .poll(
+        () =>
+          page.evaluate(
+            () =>
+              new Promise<number>((resolve) => {
+                const opening = indexedDB.open('armscribe');
+                opening.onsuccess = () => {
+                  const asking = opening.result.transaction('work').objectStore('work').get('work');
+                  asking.onsuccess = () => resolve(asking.result?.past?.length ?? 0);
+                };
+              }),
+          ),
+        PATIENCE,
       )
       .toBeGreaterThan(0);
     await page.reload();
     await firstPicture(page);
-    await expect.poll(() => page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(true);
+    await expect
+      .poll(() => page.getByRole('button', { name: 'Undo' }).isEnabled(), PATIENCE)
+      .toBe(true);
     await page.getByRole('button', { name: 'Undo' }).click();
     await shows(caster(page), casterOf(withUpperX(-50)));
   });
