@@ -156,7 +156,7 @@ export function MapPad() {
         type="button"
         className="map-worst"
         data-part="worst"
-        aria-label="Go to the worst place"
+        title="Go to the worst place"
         onClick={goToWorst}
       >
         <WorstIcon />

@@ -12,24 +12,35 @@ import { type ChangeWords, createReading, type ReadingParts } from './reading.ts
 function useReading(row: MeasureRow, change: ChangeWords) {
   const root = useRef<HTMLDivElement>(null);
   const unit = useStore(view, (state) => state.unit);
-  const { before, after } = change;
+  const { before, after, hasUnit } = change;
   useEffect(() => {
-    const part = (name: string) =>
-      root.current?.querySelector<HTMLElement>(`[data-part="${name}"]`) ?? null;
-    const [figure, words, changed] = [part('figure'), part('words'), part('change')];
-    if (root.current === null || figure === null || words === null || changed === null) {
-      return undefined;
-    }
-    const parts: ReadingParts = {
-      root: root.current,
-      figure,
-      words,
-      change: changed,
-      limit: part('limit'),
-    };
-    return onFrame(createReading(parts, row, figureStyle(row.kind, unit), { before, after }));
-  }, [row, unit, before, after]);
+    const parts = root.current === null ? null : partsOf(root.current);
+    if (parts === null) return undefined;
+    const words = { before, after, hasUnit };
+    return onFrame(createReading(parts, row, figureStyle(row.kind, unit), words));
+  }, [row, unit, before, after, hasUnit]);
   return root;
+}
+
+function partsOf(root: HTMLElement): ReadingParts | null {
+  const part = (name: string) => root.querySelector<HTMLElement>(`[data-part="${name}"]`);
+  const [number, unit, words, change] = [
+    part('number'),
+    part('unit'),
+    part('words'),
+    part('change'),
+  ];
+  if (number === null || unit === null || words === null || change === null) return null;
+  return { root, number, unit, words, change, limit: part('limit') };
+}
+
+function Figure({ className }: { className: string }) {
+  return (
+    <output className={className} data-part="figure" aria-live="off">
+      <span data-part="number" />
+      <span className="reading-unit" data-part="unit" />
+    </output>
+  );
 }
 
 /** "since design pose", or "against yesterday" while a design is held. */
@@ -41,7 +52,7 @@ export function useBaselineWords(): string {
 /** A reading to be read across a room, with room for its curve. */
 export function MainReading({ row, children }: { row: MeasureRow; children?: ReactNode }) {
   const baseline = useBaselineWords();
-  const root = useReading(row, { before: '', after: ` ${baseline}` });
+  const root = useReading(row, { before: '', after: ` ${baseline}`, hasUnit: true });
   return (
     <div ref={root} className="main-reading" data-reading={row.key}>
       <Name
@@ -50,7 +61,7 @@ export function MainReading({ row, children }: { row: MeasureRow; children?: Rea
         label={row.label}
         text={row.explanation}
       />
-      <output className="main-reading-figure" data-part="figure" aria-live="off" />
+      <Figure className="main-reading-figure" />
       <div className="main-reading-curve">{children}</div>
       <div className="main-reading-words" data-part="words" />
       <div className="main-reading-change" data-part="change" />
@@ -61,7 +72,7 @@ export function MainReading({ row, children }: { row: MeasureRow; children?: Rea
 /** A reading in a group. */
 export function RowReading({ row }: { row: MeasureRow }) {
   const before = row.key === 'halfTrack' ? 'track change ' : 'change ';
-  const root = useReading(row, { before, after: '' });
+  const root = useReading(row, { before, after: '', hasUnit: false });
   return (
     <div ref={root} className="row-reading" data-reading={row.key}>
       <Name
@@ -70,7 +81,7 @@ export function RowReading({ row }: { row: MeasureRow }) {
         label={row.label}
         text={row.explanation}
       />
-      <output className="row-reading-figure" data-part="figure" aria-live="off" />
+      <Figure className="row-reading-figure" />
       <div className="row-reading-words" data-part="words" />
       <div className="row-reading-change" data-part="change" />
       <div className="row-reading-limit">

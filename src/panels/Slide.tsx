@@ -80,9 +80,8 @@ function slideByKey(event: KeyboardEvent<HTMLElement>, source: SlideSource, unit
 
 /** Takes what was typed; text that is no length is put back as it was. */
 function takeTyped(field: HTMLInputElement, source: SlideSource, unit: LengthUnit): void {
-  if (field.dataset['typing'] === undefined) return;
+  const mm = field.dataset['typing'] === undefined ? null : typedLength(field.value, unit);
   delete field.dataset['typing'];
-  const mm = typedLength(field.value, unit);
   if (mm !== null) source.write(mm);
   field.value = lengthNumber(source.read(), unit);
 }
@@ -102,10 +101,9 @@ function Field({ id, source, unit }: { id: string; source: SlideSource; unit: Le
         onFocus={(event) => event.currentTarget.select()}
         onBlur={(event) => takeTyped(event.currentTarget, source, unit)}
         onKeyDown={(event) => {
-          if (event.key === 'Enter') takeTyped(event.currentTarget, source, unit);
-          if (event.key !== 'Escape') return;
-          delete event.currentTarget.dataset['typing'];
-          event.currentTarget.value = lengthNumber(source.read(), unit);
+          if (event.key !== 'Enter' && event.key !== 'Escape') return;
+          if (event.key === 'Escape') delete event.currentTarget.dataset['typing'];
+          // Leaving takes what was typed and gives the keys back to the bench.
           event.currentTarget.blur();
         }}
       />

@@ -9,19 +9,19 @@ export const VIEWPOINTS: readonly (readonly [Viewpoint, string, string])[] = [
   ['front', 'Front', 'Front view'],
   ['side', 'Side', 'Side view'],
   ['above', 'Above', 'View from above'],
-  ['alongRod', 'Along rod', 'View along the tie rod'],
+  ['alongRod', 'Along rod', 'Along rod: view along the tie rod'],
 ];
 
 const SHELLS: readonly (readonly [Shell, string, string])[] = [
-  ['solid', 'Solid', 'Wheel and tyre solid'],
-  ['ghost', 'Ghost', 'Wheel and tyre ghosted'],
-  ['cut', 'Cut', 'Wheel and tyre cut open'],
+  ['solid', 'Solid', 'Solid wheel and tyre'],
+  ['ghost', 'Ghost', 'Ghost of wheel and tyre'],
+  ['cut', 'Cut', 'Cut wheel and tyre open'],
 ];
 
 const UNITS: readonly (readonly [LengthUnit, string, string])[] = [
-  ['mm', 'mm', 'Millimetres'],
-  ['inch', 'in', 'Inches, decimal'],
-  ['sixteenth', '1/16 in', 'Inches, to the nearest sixteenth'],
+  ['mm', 'mm', 'mm: millimetres'],
+  ['inch', 'in', 'in: inches, decimal'],
+  ['sixteenth', '1/16 in', '1/16 in: inches, to the nearest sixteenth'],
 ];
 
 const LAYERS: readonly (readonly [Layer, string])[] = [

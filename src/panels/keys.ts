@@ -9,12 +9,16 @@ import { toggleHold } from './hold.ts';
 import { openSheet, sheets } from './sheets.ts';
 import { keyStep } from './steps.ts';
 
-const TYPED = 'input:not([type="checkbox"], [type="radio"]), textarea, select, [contenteditable]';
-/** Roles whose own keys are arrows. */
-const ARROWED = '[role="slider"], [role="application"], [role="menu"], [role="listbox"]';
+const TYPED =
+  'input:not([type="checkbox"], [type="radio"], [type="range"]), textarea, select, [contenteditable]';
+/** A length whose field is at rest has nothing of its own to undo. */
+const RESTING = '.slide-figure:not([data-typing])';
+/** What has arrows of its own. */
+const ARROWED =
+  '[type="range"], [role="slider"], [role="tablist"], [role="application"], [role="menu"], [role="listbox"]';
 
-function isTaken(target: EventTarget | null): boolean {
-  return target instanceof Element && target.closest(TYPED) !== null;
+function isIn(target: EventTarget | null, selector: string): boolean {
+  return target instanceof Element && target.closest(selector) !== null;
 }
 
 function toggleShell(shell: Shell): void {
@@ -29,7 +33,7 @@ function steerSense(): number {
 
 /** Arrows, Home. Left and right steer, as they do on the map, whichever way the rack must go for it. */
 function moveKey(event: KeyboardEvent): boolean {
-  if (event.target instanceof Element && event.target.closest(ARROWED) !== null) return false;
+  if (isIn(event.target, ARROWED)) return false;
   const { travel, rack } = inputs.getState();
   const step = keyStep(event, view.getState().unit);
   if (event.key === 'ArrowUp') inputs.setTravel(travel + step);
@@ -41,16 +45,12 @@ function moveKey(event: KeyboardEvent): boolean {
   return true;
 }
 
-function isPress(event: KeyboardEvent): boolean {
-  return event.target instanceof Element && event.target.closest('button, a, summary') !== null;
-}
-
 /** Single keys. */
 function plainKey(event: KeyboardEvent): boolean {
   const viewpoint = VIEWPOINTS[Number(event.key) - 1]?.[0];
   if (viewpoint !== undefined) view.look(viewpoint);
   else if (event.key === '?') openSheet('help');
-  else if (event.key === ' ' && !isPress(event)) togglePlay();
+  else if (event.key === ' ' && !isIn(event.target, 'button, a, summary')) togglePlay();
   else if (event.key.toLowerCase() === 'g') toggleShell('ghost');
   else if (event.key.toLowerCase() === 'c') toggleShell('cut');
   else if (event.key.toLowerCase() === 'h') toggleHold();
@@ -69,11 +69,14 @@ function historyKey(event: KeyboardEvent): boolean {
 
 function onKey(event: KeyboardEvent): void {
   if (event.key === 'Escape') stopExplaining();
-  if (event.defaultPrevented || sheets.getState().open !== null || isTaken(event.target)) return;
-  const isCommand = event.ctrlKey || event.metaKey;
-  const isDone = isCommand
-    ? historyKey(event)
-    : moveKey(event) || (!event.altKey && !event.repeat && plainKey(event));
+  if (event.defaultPrevented || sheets.getState().open !== null) return;
+  const isTyped = isIn(event.target, TYPED);
+  let isDone = false;
+  if (event.ctrlKey || event.metaKey) {
+    isDone = (!isTyped || isIn(event.target, RESTING)) && historyKey(event);
+  } else if (!isTyped) {
+    isDone = moveKey(event) || (!event.altKey && !event.repeat && plainKey(event));
+  }
   if (isDone) event.preventDefault();
 }
 

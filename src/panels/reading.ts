@@ -16,16 +16,19 @@ import { isAssumedCentred, readingBefore, readingNow } from './readings.ts';
 /** Where the parts of a reading are written. */
 export interface ReadingParts {
   readonly root: HTMLElement;
-  readonly figure: HTMLElement;
+  readonly number: HTMLElement;
+  readonly unit: HTMLElement;
   readonly words: HTMLElement;
   readonly change: HTMLElement;
   readonly limit: HTMLElement | null;
 }
 
-/** What a difference is said to be: the unit is given where the line stands alone. */
+/** What stands around a difference. */
 export interface ChangeWords {
   readonly before: string;
   readonly after: string;
+  /** Left out where the figure's own unit stands right above. */
+  readonly hasUnit: boolean;
 }
 
 export const ABSENT = '–';
@@ -42,9 +45,9 @@ function absentWords(corner: Corner, row: MeasureRow): string {
 }
 
 function changeText(count: number, style: FigureStyle, words: ChangeWords): string {
-  return Number.isNaN(count)
-    ? ''
-    : `${words.before}${figureDifference(count, style)}${style.unit}${words.after}`;
+  if (Number.isNaN(count)) return '';
+  const unit = words.hasUnit ? style.unit : '';
+  return `${words.before}${figureDifference(count, style)}${unit}${words.after}`;
 }
 
 /** Makes the frame callback that keeps a reading up to date. */
@@ -72,7 +75,8 @@ export function createReading(
 
   function writeValue(next: Corner, count: number): void {
     const isAbsent = Number.isNaN(count);
-    set(parts.figure, isAbsent ? ABSENT : `${figureNumber(count, style)}${style.unit}`);
+    set(parts.number, isAbsent ? ABSENT : figureNumber(count, style));
+    set(parts.unit, isAbsent ? '' : style.unit);
     set(parts.words, isAbsent ? absentWords(next, row) : (inWords(row, count) ?? ''));
     parts.root.toggleAttribute('data-absent', isAbsent);
   }

@@ -26,9 +26,9 @@ describe('figures', () => {
     ['distance', 12345, 'mm', '12.35 m'],
     ['distance', 12192, 'inch', '40.0 ft'],
     // Bump steer of 0.01° per mm: 1° per 100 mm, 0.254° per inch.
-    ['degreePerMm', 0.01, 'mm', '1.00° per 100 mm'],
-    ['degreePerMm', 0.01, 'inch', '0.254° per in'],
-    ['degreePerMm', 0.01, 'sixteenth', '0.254° per in'],
+    ['degreePerMm', 0.01, 'mm', '1.00°/100 mm'],
+    ['degreePerMm', 0.01, 'inch', '0.254°/in'],
+    ['degreePerMm', 0.01, 'sixteenth', '0.254°/in'],
     // 1 lbf/in is 0.175127 N/mm.
     ['newtonPerMm', 17.5127, 'inch', '100 lbf/in'],
     ['newton', 4448.2216, 'inch', '1000 lbf'],

@@ -1,0 +1,428 @@
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { afterEach, describe, expect, it } from 'vitest';
+import factory from '../../models/half-ton-factory.json' with { type: 'json' };
+import {
+  AxleMeasure,
+  assemble,
+  axleInto,
+  createAxle,
+  type Model,
+  measureRow,
+  parseModel,
+  poseReport,
+} from '../../solver/index.ts';
+import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
+
+const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+
+function modelOf(value: object): Model {
+  const read = parseModel(JSON.stringify(value), 'test.json');
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.model;
+}
+
+const MODEL = modelOf(factory);
+const CORNER = assemble(MODEL);
+
+/** Numbers of the solver's own report. */
+function report(travel: number, rack: number, corner = CORNER): Record<string, number> {
+  const answer = poseReport(corner, travel, rack);
+  if (answer.reached === false) throw new Error(`Not reached: ${travel}, ${rack}`);
+  return answer as unknown as Record<string, number>;
+}
+
+/** A number as a person reads it: fixed digits, a true minus, no minus zero. */
+function shown(value: number | undefined, digits: number): string {
+  const text = (value ?? Number.NaN).toFixed(digits);
+  return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
+}
+
+function plus(value: number, digits: number): string {
+  const text = shown(value, digits);
+  return Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
+}
+
+let bench: Bench | undefined;
+
+afterEach(async () => {
+  await bench?.close();
+  bench = undefined;
+});
+
+/** Takes the picture away: numbers and keys do not wait for a scene drawn in software, and need none. */
+async function withoutPicture(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const { getContext } = HTMLCanvasElement.prototype;
+    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, ...words: never[]) {
+      return String(words[0]).startsWith('webgl')
+        ? null
+        : (getContext as (...words: never[]) => unknown).apply(this, words);
+    } as typeof getContext;
+  });
+}
+
+async function open(options: BenchOptions = { before: withoutPicture }): Promise<Page> {
+  bench = await openBench(options);
+  const { page } = bench;
+  // The first frame has written the readings: by then everything listens.
+  await expect.poll(() => part(page, 'camber', 'figure').textContent()).toBe('−0.20°');
+  return page;
+}
+
+async function type(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByRole('textbox', { name: label, exact: true });
+  await field.fill(text);
+  await field.press('Enter');
+}
+
+function part(page: Page, key: string, name: string) {
+  return page.locator(`[data-reading="${key}"] [data-part="${name}"]`);
+}
+
+async function openGroup(page: Page, title: string): Promise<void> {
+  const button = page.getByRole('button', { name: title, exact: true });
+  if ((await button.getAttribute('aria-expanded')) === 'false') await button.click();
+}
+
+/** Text of a locator, once it is what it should be. */
+async function reads(page: Page, key: string, name: string, text: string): Promise<void> {
+  await expect.poll(() => part(page, key, name).textContent(), { message: key }).toBe(text);
+}
+
+describe('readings', () => {
+  it('are the solver’s own numbers, wherever the bench is moved', async () => {
+    const page = await open();
+    for (const title of ['Steering axis', 'Centres', 'Steering', 'Half-shaft', 'Joints']) {
+      await openGroup(page, title);
+    }
+    for (const [travel, rack] of [
+      [62.5, 0],
+      [-90, 45],
+      [33, -71.5],
+    ] as const) {
+      await type(page, 'Travel', String(travel));
+      await type(page, 'Rack', String(rack));
+      const wanted = report(travel, rack);
+      for (const key of ['camber', 'caster', 'toe', 'kingpinInclination', 'steerAngle']) {
+        await reads(page, key, 'figure', `${shown(wanted[key], 2)}°`);
+      }
+      for (const key of ['scrubRadius', 'casterTrail', 'rollCentreHeight']) {
+        await reads(page, key, 'figure', `${shown(wanted[key], 1)} mm`);
+      }
+      const { joints, halfShaft } = wanted as unknown as Record<string, Record<string, number>>;
+      await reads(page, 'lowerBallJoint', 'figure', `${shown(joints?.['lowerBallJoint'], 2)}°`);
+      await reads(page, 'plunge', 'figure', `${shown(halfShaft?.['plunge'], 1)} mm`);
+      await reads(page, 'antiDive', 'figure', `${shown(wanted['antiDive'], 1)} %`);
+      const axle = new Float64Array(4);
+      axleInto(createAxle(CORNER), travel, rack, axle);
+      const ackermann = axle[AxleMeasure.ackermann] ?? Number.NaN;
+      await reads(
+        page,
+        'ackermann',
+        'figure',
+        Number.isNaN(ackermann) ? '–' : `${shown(ackermann, 1)} %`,
+      );
+    }
+  });
+
+  it('say their sign in words, and how far they are from the design pose or from yesterday', async () => {
+    const page = await open();
+    await type(page, 'Travel', '80');
+    const design = report(0, 0);
+    const now = report(80, 0);
+    await reads(page, 'camber', 'words', 'top leans in');
+    const change = (now['camber'] ?? 0) - (design['camber'] ?? 0);
+    await reads(page, 'camber', 'change', `${plus(change, 2)}° since design pose`);
+    await page.getByRole('button', { name: 'Hold as yesterday' }).click();
+    await reads(page, 'camber', 'change', '0.00° against yesterday');
+    await page.getByRole('button', { name: 'Let go of yesterday' }).click();
+    await reads(page, 'camber', 'change', `${plus(change, 2)}° since design pose`);
+  });
+
+  it('say which part they need, and what is left of a limit', async () => {
+    const page = await open();
+    await openGroup(page, 'Springing');
+    await reads(page, 'strapLength', 'words', 'needs strap');
+    await openGroup(page, 'Joints');
+    const { joints } = report(0, 0) as unknown as Record<string, Record<string, number>>;
+    const left = 32 - (joints?.['tieRodInner'] ?? 0);
+    await reads(page, 'tieRodInner', 'limit', `${shown(left, 2)}° left of 32.00°`);
+    expect(await part(page, 'lowerBallJoint', 'limit').textContent()).toContain(
+      'assumed centred as measured',
+    );
+    await type(page, 'Travel', '103');
+    await expect
+      .poll(() => page.locator('[data-banner="limits"]').textContent())
+      .toBe('Outside: past the bump stop');
+    await type(page, 'Travel', '0');
+    await expect.poll(() => page.locator('[data-banner="limits"]').isVisible()).toBe(false);
+  });
+
+  it('follow the unit: millimetres, inches, sixteenths', async () => {
+    const page = await open();
+    await openGroup(page, 'Steering axis');
+    await openGroup(page, 'Bump');
+    await type(page, 'Travel', '38.1');
+    const { casterTrail = 0, bumpSteer = 0 } = report(38.1, 0);
+    await page.getByRole('button', { name: 'in: inches, decimal' }).click();
+    await reads(page, 'casterTrail', 'figure', `${shown(casterTrail / 25.4, 2)} in`);
+    await reads(page, 'bumpSteer', 'figure', `${shown(bumpSteer * 25.4, 3)}°/in`);
+    const travel = page.getByRole('textbox', { name: 'Travel', exact: true });
+    await expect.poll(() => travel.inputValue()).toBe('1.50');
+    await page.getByRole('button', { name: '1/16 in: inches, to the nearest sixteenth' }).click();
+    await expect.poll(() => travel.inputValue()).toBe('1 1/2');
+    const count = Math.round((casterTrail / 25.4) * 16);
+    const words = await part(page, 'casterTrail', 'figure').textContent();
+    const [, whole = '0', top = '0', bottom = '1'] =
+      /^(\d+)?(?: ?(\d+)\/(\d+))? in$/.exec(words ?? '') ?? [];
+    expect(Number(whole) * 16 + (Number(top) / Number(bottom)) * 16).toBe(count);
+    await type(page, 'Travel', '-1 3/16');
+    const data = page.locator('.transport');
+    await expect.poll(() => data.getAttribute('data-travel')).toBe(String(-1.1875 * 25.4));
+  });
+
+  it('explain themselves on hover, focus and Escape, without covering their figure', async () => {
+    const page = await open();
+    const name = page.locator('[data-reading="caster"] .name');
+    const tip = page.getByRole('tooltip');
+    await name.hover();
+    await expect.poll(() => tip.textContent()).toContain(measureRow('caster').explanation);
+    const box = await tip.boundingBox();
+    const figure = await part(page, 'caster', 'figure').boundingBox();
+    if (box === null || figure === null) throw new Error('Nothing to compare.');
+    expect(box.x + box.width).toBeLessThanOrEqual(figure.x);
+    await page.mouse.move(700, 300);
+    await expect.poll(() => tip.count()).toBe(0);
+    await name.focus();
+    await expect.poll(() => name.getAttribute('aria-describedby')).toBe('explanation');
+    await page.keyboard.press('Escape');
+    await expect.poll(() => tip.count()).toBe(0);
+  });
+});
+
+describe('moving by hand', () => {
+  it('lifts the vehicle by one slider, takes the bench along, and undoes it', async () => {
+    const page = await open();
+    const data = page.locator('.transport');
+    const slider = page.getByRole('slider', { name: 'Lift slider' });
+    await slider.focus();
+    await slider.press('Shift+ArrowRight');
+    await slider.press('Shift+ArrowRight');
+    await expect.poll(() => data.getAttribute('data-travel')).toBe('-50');
+    const lifted = report(-50, 0);
+    await reads(page, 'camber', 'figure', `${shown(lifted['camber'], 2)}°`);
+    const change = (lifted['camber'] ?? 0) - (report(0, 0)['camber'] ?? 0);
+    await reads(page, 'camber', 'change', `${plus(change, 2)}° since design pose`);
+    await expect
+      .poll(() => slider.getAttribute('aria-valuetext'))
+      .toBe('50.0 mm, a lift: travel −50 mm');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => data.getAttribute('data-travel')).toBe('-25');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => data.getAttribute('data-travel')).toBe('0');
+    await page.keyboard.press('Control+Shift+Z');
+    await expect.poll(() => data.getAttribute('data-travel')).toBe('-25');
+  });
+
+  it('is one step of history for a whole drag of the lift', async () => {
+    const page = await open();
+    const slider = page.getByRole('slider', { name: 'Lift slider' });
+    const box = await slider.boundingBox();
+    if (box === null) throw new Error('There is no slider.');
+    const y = box.y + box.height / 2;
+    await page.mouse.move(box.x + box.width / 2, y);
+    await page.mouse.down();
+    for (const share of [0.6, 0.7, 0.8]) await page.mouse.move(box.x + box.width * share, y);
+    await page.mouse.up();
+    const data = page.locator('.transport');
+    await expect.poll(async () => Number(await data.getAttribute('data-travel'))).toBeLessThan(-40);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => data.getAttribute('data-travel')).toBe('0');
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  });
+
+  it('by keys, but never while something is typed', async () => {
+    const page = await open();
+    const data = page.locator('.transport');
+    const at = async () => [
+      await data.getAttribute('data-travel'),
+      await data.getAttribute('data-rack'),
+    ];
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('Shift+ArrowUp');
+    await page.keyboard.press('Alt+ArrowUp');
+    await page.keyboard.press('ArrowLeft');
+    await expect.poll(at).toEqual(['30.5', '5']);
+    await page.keyboard.press('Home');
+    await expect.poll(at).toEqual(['0', '0']);
+    const field = page.getByRole('textbox', { name: 'Travel', exact: true });
+    await field.focus();
+    for (const key of ['ArrowUp', 'h', '2', 'Space']) await field.press(key);
+    expect(await at()).toEqual(['0', '0']);
+    expect(await page.getByRole('button', { name: 'Hold as yesterday' }).count()).toBe(1);
+    expect(await page.getByRole('button', { name: 'Pause' }).count()).toBe(0);
+    await field.press('Escape');
+    await page.keyboard.press('2');
+    const front = page.getByRole('button', { name: 'Front view' });
+    await expect.poll(() => front.getAttribute('aria-pressed')).toBe('true');
+    await page.keyboard.press('g');
+    const ghost = page.getByRole('button', { name: 'Ghost of wheel and tyre' });
+    await expect.poll(() => ghost.getAttribute('aria-pressed')).toBe('true');
+    await page.keyboard.press('h');
+    await page.getByRole('button', { name: 'Let go of yesterday' }).waitFor();
+    await page.keyboard.press('Space');
+    await page.getByRole('button', { name: 'Pause' }).waitFor();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('?');
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.getByRole('dialog', { name: 'Keys' }).count()).toBe(0);
+  });
+
+  it('out of reach: says what fails and where the last reachable pose is, and reads that one', async () => {
+    const page = await open();
+    const far = { ...factory, travel: { bump: 400, droop: 105 } };
+    const chooser = page.waitForEvent('filechooser');
+    await page.keyboard.press('Control+o');
+    await (await chooser).setFiles({
+      name: 'far.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(far)),
+    });
+    const slider = page.getByRole('slider', { name: 'Travel slider' });
+    await expect.poll(() => slider.getAttribute('max')).toBe('400');
+    await type(page, 'Travel', '400');
+    const answer = poseReport(assemble(modelOf(far)), 400, 0);
+    if (answer.reached !== false) throw new Error('This pose should be out of reach.');
+    const fails = { lowerArm: 'lower arm', upperArm: 'upper arm', tieRod: 'tie rod' }[answer.fails];
+    await expect
+      .poll(() => page.locator('[data-banner="reach"]').textContent())
+      .toBe(
+        `Out of reach: the ${fails} cannot keep its length; last reachable at travel +${answer.lastTravel.toFixed(1)} mm, rack 0.0 mm. Readings are those of that pose.`,
+      );
+    const last = report(answer.lastTravel - 0.001, 0, assemble(modelOf(far)));
+    const figure = await part(page, 'camber', 'figure').textContent();
+    const read = Number(figure?.replace('−', '-').replace('°', ''));
+    // Near the end of reach a thousandth of a millimetre still turns the wheel by some hundredths.
+    expect(Math.abs(read - (last['camber'] ?? 0))).toBeLessThan(0.3);
+    await type(page, 'Travel', '0');
+    await expect.poll(() => page.locator('[data-banner="reach"]').isVisible()).toBe(false);
+  });
+});
+
+/** Share of the window where the stage is what lies uppermost. */
+function freeShare(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    let free = 0;
+    let all = 0;
+    for (let x = 4; x < innerWidth; x += 8) {
+      for (let y = 4; y < innerHeight; y += 8) {
+        all += 1;
+        if (document.elementFromPoint(x, y)?.closest('[data-stage]') !== null) free += 1;
+      }
+    }
+    return free / all;
+  });
+}
+
+describe('the page', () => {
+  it('leaves at least 60 % of the stage free with readings and map open, and more without', async () => {
+    const page = await open({});
+    await page.locator('.map-card').waitFor();
+    const share = await freeShare(page);
+    expect(share).toBeGreaterThanOrEqual(0.6);
+    for (const title of ['Steering axis', 'Bump', 'Springing']) await openGroup(page, title);
+    expect(await freeShare(page)).toBeGreaterThanOrEqual(0.6);
+    await page.getByRole('button', { name: 'Panels on or off' }).click();
+    await page.getByRole('checkbox', { name: 'Readings' }).uncheck();
+    await page.getByRole('checkbox', { name: 'Travel–lock map' }).uncheck();
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.locator('.readings, .map-card').count()).toBe(0);
+    expect(await page.locator('.gap-tile').isVisible()).toBe(true);
+    expect(await freeShare(page)).toBeGreaterThan(0.8);
+  });
+
+  it('keeps its panels inside a 1024 × 768 window, apart from each other', async () => {
+    const page = await open({ width: 1024, height: 768 });
+    await page.locator('.map-card').waitFor();
+    const boxes = await page.evaluate(() =>
+      ['.place-top', '.place-map', '.place-readings', '.gap-tile', '.transport'].map((name) => {
+        const box = document.querySelector(name)?.getBoundingClientRect();
+        if (box === undefined) throw new Error(`There is no ${name}.`);
+        return { name, left: box.left, right: box.right, top: box.top, bottom: box.bottom };
+      }),
+    );
+    for (const a of boxes) {
+      expect(a.left, a.name).toBeGreaterThanOrEqual(0);
+      expect(a.right, a.name).toBeLessThanOrEqual(1024);
+      expect(a.bottom, a.name).toBeLessThanOrEqual(768);
+      for (const b of boxes) {
+        if (a === b) continue;
+        const isApart =
+          a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top;
+        expect(isApart, `${a.name} and ${b.name}`).toBe(true);
+      }
+    }
+  });
+
+  it('works on a phone: nothing cut off, targets to touch, tabs', async () => {
+    const page = await open({ width: 390, height: 844, context: { hasTouch: true } });
+    const tabs = page.getByRole('tab');
+    expect(await tabs.allTextContents()).toEqual(['Readings', 'Map', 'Points']);
+    const wrong = await page.evaluate(() => {
+      const small: string[] = [];
+      const wide = document.documentElement.scrollWidth > innerWidth;
+      for (const element of document.querySelectorAll(
+        '.top-bar button, .transport button, .transport input, .transport select, .phone-tabs button, .caution-line',
+      )) {
+        const { width, height, right, left } = element.getBoundingClientRect();
+        if (width === 0) continue;
+        if (height < 39.5 || right > innerWidth + 0.5 || left < 0) {
+          small.push(`${element.className} ${element.textContent} ${width}×${height}`);
+        }
+      }
+      return { small, wide };
+    });
+    expect(wrong).toEqual({ small: [], wide: false });
+    await tabs.nth(1).tap();
+    await page.locator('.map-card').waitFor();
+    await tabs.nth(0).tap();
+    const name = page.locator('[data-reading="camber"] .name');
+    await name.tap();
+    const tip = page.getByRole('tooltip');
+    await expect.poll(() => tip.textContent()).toContain(measureRow('camber').explanation);
+    const [box, figure] = [
+      await tip.boundingBox(),
+      await part(page, 'camber', 'figure').boundingBox(),
+    ];
+    if (box === null || figure === null) throw new Error('Nothing to compare.');
+    expect(box.y + box.height <= figure.y || box.y >= figure.y + figure.height).toBe(true);
+  });
+
+  it.each([
+    ['light', 1440, 900],
+    ['dark', 1440, 900],
+    ['light', 390, 844],
+    ['dark', 390, 844],
+  ] as const)('has nothing serious for axe: %s, %d × %d', async (colorScheme, width, height) => {
+    const page = await open({ colorScheme, width, height });
+    for (const title of ['Springing', 'Joints']) await openGroup(page, title);
+    await part(page, 'tieRodInner', 'limit').waitFor();
+    await page.addScriptTag({ path: AXE });
+    const found = await page.evaluate(async () => {
+      const { axe } = globalThis as unknown as {
+        axe: {
+          run(): Promise<{
+            violations: { id: string; impact: string; nodes: { html: string }[] }[];
+          }>;
+        };
+      };
+      const { violations } = await axe.run();
+      return violations
+        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
+    });
+    expect(found).toEqual([]);
+  });
+});
