@@ -92,6 +92,24 @@ describe('the fields', () => {
     },
   );
 
+  it('show the defaults of what a bare file leaves out', () => {
+    const shown = fieldsOf(BARE).flatMap((field) =>
+      field.form === 'numbers' && !numbersIn(BARE).some((path) => path.startsWith(field.path))
+        ? [[field.path, field.get(BARE)]]
+        : [],
+    );
+    expect(shown).toEqual([
+      ['tieRod.diameter', [22]],
+      ['hub.camber', [0]],
+      ['hub.toe', [0]],
+      ['wheel.spacer', [0]],
+      ['wheel.thickness', [6]],
+      // 0.96 of half of 17 in + 2 × 265 × 0.7 = 802.8 mm.
+      ['tyre.loadedRadius', [0.48 * (17 * 25.4 + 2 * 265 * 0.7)]],
+      ['travel.ride', [0]],
+    ]);
+  });
+
   it('change the one number they show, and only that', () => {
     const text = leavesOf(FULL_MODEL);
     for (const field of fieldsOf(FULL_MODEL)) {

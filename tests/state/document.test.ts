@@ -227,7 +227,7 @@ describe('the document', () => {
           return { model: snapshots, real: store };
         }, cmds);
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 

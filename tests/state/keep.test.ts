@@ -16,7 +16,7 @@ import { FULL_MODEL } from '../support/full-model.ts';
 function createBrowser() {
   const kept = new Map<string, string>();
   const archived = new Map<string, unknown>();
-  const state = { isFull: false, clock: 1000 };
+  const state = { isFull: false, clock: 1000, readsAfter: 0 };
   const shelf: Shelf = {
     read: (key) => kept.get(key) ?? null,
     write: (key, text) => {
@@ -28,7 +28,11 @@ function createBrowser() {
     },
   };
   const archive: Archive = {
-    read: async (key) => structuredClone(archived.get(key)),
+    read: async (key) => {
+      const found = structuredClone(archived.get(key));
+      if (state.readsAfter > 0) await new Promise((go) => setTimeout(go, state.readsAfter));
+      return found;
+    },
     write: async (key, value) => {
       if (!state.isFull) archived.set(key, structuredClone(value));
       return !state.isFull;
@@ -109,6 +113,21 @@ describe('kept work', () => {
     await next.restored;
     const { model, past } = next.documentStore.getState();
     expect([...offsets(past), model.wheel.offset]).toEqual([-12, 1, 2, 3]);
+  });
+
+  it('does not write over an archive that has not been read yet', async () => {
+    const browser = createBrowser();
+    const first = browser.visit();
+    for (const value of [1, 2]) first.documentStore.edit(offset(value));
+    await settle();
+    browser.state.readsAfter = 10 * KEEP_AFTER;
+    const slow = browser.visit();
+    slow.documentStore.edit(offset(3));
+    await settle();
+    expect(browser.archived.get(ARCHIVE_KEY)).toMatchObject({ model: { wheel: { offset: 2 } } });
+    await vi.advanceTimersByTimeAsync(11 * KEEP_AFTER);
+    const { past } = browser.archived.get(ARCHIVE_KEY) as { past: { model: Model }[] };
+    expect(offsets(past)).toEqual([-12, 1, 2]);
   });
 
   it('is written when the page is left in the middle of a drag', () => {
