@@ -30,7 +30,7 @@ const PAINTS: Record<MaterialName, Paint> = {
   disc: { light: 0x858c90, dark: 0x8a9296, roughness: 0.46, metalness: 0.5 },
   caliper: { light: 0x5d676c, dark: 0x78848a, roughness: 0.6, metalness: 0.2 },
   fixed: { light: 0x969c99, dark: 0x6f787c, roughness: 0.75, metalness: 0.1 },
-  webbing: { light: 0x6d5a86, dark: 0x8d79a8, roughness: 0.95, twoSided: true },
+  webbing: { light: 0x6b6a4d, dark: 0x8a8966, roughness: 0.95, twoSided: true },
   stop: { light: 0xd9d4bf, dark: 0xcfc9b2, roughness: 0.8 },
   cutMetal: { light: 0x6a2f5c, dark: 0x9a5488, roughness: 0.85 },
   cutRubber: { light: 0x645c66, dark: 0x7b727d, roughness: 0.95 },

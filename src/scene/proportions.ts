@@ -45,7 +45,7 @@ export const DISC = {
   largest: 168,
   width: 52,
 } as const;
-export const CALIPER = { span: 1.05, over: 13, cheek: 20 } as const;
+export const CALIPER = { span: 0.92, over: 13, cheek: 18 } as const;
 
 export const WHEEL = { spokes: 8, bore: 40, pad: 82, padThickness: 16, spokeDepth: 17 } as const;
 /** Opening of the cut wheel and tyre, in spokes; and how far past the rod's own meridian it begins, rad. */

@@ -60,8 +60,10 @@ export function rodStretches(pieces: RodPieces, hasProfile: boolean): RodStretch
   });
   return stretches.map((stretch, i) => {
     const next = stretches[i + 1];
+    const isStraight = lengths.every((at) => at <= stretch.from || at >= stretch.to);
     const isNut =
       i > 0 &&
+      isStraight &&
       next !== undefined &&
       next.radius < stretch.radius &&
       stretch.to - stretch.from <= LONGEST_NUT;

@@ -8,7 +8,7 @@ import {
   wheelSections,
 } from '../../../solver/index.ts';
 import { TYRE } from '../proportions.ts';
-import { profileRows, type Row, revolve, type Turn } from './revolve.ts';
+import { profileRows, type Row, type Turn } from './revolve.ts';
 import { type Assembly, addQuad, addVertex, piece, type Solid } from './solid.ts';
 import { roundedLine } from './thicken.ts';
 import { addCutFaces } from './wheel.ts';
@@ -144,10 +144,15 @@ function lining(model: Model): SectionPoint[] {
   return [heel, toe, ...carcass, mirrored(toe), mirrored(heel)];
 }
 
+/** The way back along the inside, from the outer lip to the inner one: with the outside it closes the rubber. */
+function wayBack(skin: readonly SectionPoint[], model: Model): SectionPoint[] {
+  return [skin.at(-1)!, ...lining(model).reverse(), skin[0]!];
+}
+
 /** Closed outline of the rubber, [s, ρ]: what the cut shows. */
 export function tyreOutline(model: Model): SectionPoint[] {
   const { line } = outside(model);
-  return [...line, ...lining(model).reverse(), line[0]!];
+  return [...line, ...wayBack(line, model).slice(1)];
 }
 
 type Part = Required<Pick<Turn, 'from' | 'span'>>;
@@ -188,16 +193,15 @@ function addSkin(solid: Solid, { line, shoulder }: Outside, turn: Part): void {
   });
 }
 
+/** The tyre's outside; cut open when `cut` is given, then with its inside and both cut faces. */
 export function buildTyre(model: Model, cut: Part | null): Assembly {
   const assembly: Assembly = {};
   const rubber = piece(assembly, 'tyre');
-  addSkin(rubber, outside(model), cut ?? { from: 0, span: 2 * Math.PI });
+  const skin = outside(model);
+  addSkin(rubber, skin, cut ?? { from: 0, span: 2 * Math.PI });
   if (cut !== null) {
-    revolve(rubber, new Matrix4(), lining(model).reverse(), {
-      segments: 96,
-      crease: 1.1,
-      ...cut,
-    });
+    const line = wayBack(skin.line, model);
+    addSkin(rubber, { line, shoulder: line.map(() => false) }, cut);
     addCutFaces(piece(assembly, 'cutRubber'), tyreOutline(model), cut);
   }
   return assembly;

@@ -13,7 +13,7 @@ import {
 } from '../../../solver/index.ts';
 import { CUT, HUB, WHEEL } from '../proportions.ts';
 import { addFace } from './plate.ts';
-import { addHex, pinProfile, revolve, ringProfile, type Turn } from './revolve.ts';
+import { addHex, pinProfile, revolve, type Turn } from './revolve.ts';
 import { type Assembly, addQuad, addVertex, axisFrame, piece, type Solid } from './solid.ts';
 import { thicken } from './thicken.ts';
 
@@ -105,13 +105,15 @@ export function spokePlaces(model: Model): SpokePlace[] {
   return Array.from({ length: count + 1 }, (_, i) => {
     const share = i / count;
     const radius = start + (rim[1] - start) * share;
-    const s = discAt(line, radius);
     const waist = 1 - Math.sin(Math.PI * Math.min(1, share * 1.15));
+    const width = 15 + 6 * waist + 7 * share * share;
+    // Its inboard face is flat across: where the disc leans outboard, the edges decide.
+    const s = Math.max(discAt(line, radius), discAt(line, Math.hypot(radius, width)));
     return {
       radius,
       s,
       half: disc.half,
-      width: 15 + 6 * waist + 7 * share * share,
+      width,
       depth: 2 * disc.half + WHEEL.spokeDepth * (1 - 0.45 * share),
       reach:
         i === count
@@ -163,19 +165,29 @@ function addPad(assembly: Assembly, model: Model): void {
   const pad = Math.min(WHEEL.pad, rim * 0.55);
   const bore = Math.min(WHEEL.bore, pad * 0.5);
   const at = new Matrix4();
-  revolve(
-    piece(assembly, 'alloy'),
-    at,
-    ringProfile(bore, pad, face, face + WHEEL.padThickness, 3),
-    { segments: 48 },
-  );
-  const cap = pinProfile(bore, face + 6, face + WHEEL.padThickness + 3, 4);
+  // Beyond the radius at which the solver's disc begins, the pad's inboard face follows it.
+  const disc = sectionOf(model, 'disc');
+  const line = sectionPoints(disc);
+  const start = Math.max(bore + 2, Math.min(pad - 2, line[0]![1]));
+  const edge = Math.max(face, discAt(line, pad) - disc.half);
+  const top = edge + WHEEL.padThickness;
+  const profile: SectionPoint[] = [
+    [face, bore],
+    [face, start],
+    [edge, pad],
+    [top - 3, pad],
+    [top, pad - 3],
+    [top, bore],
+    [face, bore],
+  ];
+  revolve(piece(assembly, 'alloy'), at, profile, { segments: 48 });
+  const cap = pinProfile(bore, face + 6, top + 3, 4);
   revolve(piece(assembly, 'dark'), at, cap, { segments: 32 });
   for (let i = 0; i < HUB.bolts; i += 1) {
     const angle = (2 * Math.PI * (i + 0.5)) / HUB.bolts;
     const place = new Vector3(HUB.circle * Math.cos(angle), HUB.circle * Math.sin(angle), face);
     const nut = axisFrame(place, new Vector3(0, 0, 1));
-    addHex(piece(assembly, 'steel'), nut, 11, 0, WHEEL.padThickness + 12);
+    addHex(piece(assembly, 'steel'), nut, 11, 0, top - face + 12);
   }
 }
 

@@ -2,7 +2,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { CylinderGeometry, type Group, type Mesh, MeshBasicMaterial, SphereGeometry } from 'three';
 import { useStore } from 'zustand';
-import type { Model } from '../../../solver/index.ts';
+import { wantedGap } from '../../../solver/index.ts';
 import { view } from '../../state/bench.ts';
 import type { Theme } from '../../state/view.ts';
 import { usePartCorner } from '../design.ts';
@@ -13,22 +13,10 @@ const COLOURS: Record<Theme, Record<'clear' | 'near' | 'touch', number>> = {
   light: { clear: 0x0a6f8c, near: 0xb56a00, touch: 0xc1320f },
   dark: { clear: 0x63c1dd, near: 0xf2ae3d, touch: 0xff7a55 },
 };
-/** Least gap wanted when the model asks for none, mm. Common practice, no source. */
-const PLAIN_WANTED = 6;
-const LINE_RADIUS = 2.2;
-const POINT_RADIUS = 5;
+const LINE_RADIUS = 2.6;
+const POINT_RADIUS = 6;
 /** Over every other drawing. */
 const ORDER = 50;
-
-/** The gap wanted between the tie rod and the wheel, mm. */
-export function wantedGap({ required }: Model): number {
-  return (
-    required?.['tieRod/wheel'] ??
-    required?.['wheel/tieRod'] ??
-    required?.['default'] ??
-    PLAIN_WANTED
-  );
-}
 
 export function GapMarker() {
   const { model } = usePartCorner();
@@ -60,7 +48,7 @@ export function GapMarker() {
     },
     [bar, ball, material],
   );
-  const wanted = wantedGap(model);
+  const wanted = wantedGap(model, 'tieRod', 'wheel');
   usePosed(({ wheelGap: { gap, rodPoint, wheelPoint } }) => {
     if (group.current === null || line.current === null) return;
     group.current.visible = gap < wanted || (asked && Number.isFinite(gap));

@@ -1,7 +1,8 @@
 import { useEffect, useMemo } from 'react';
 import { Slot } from '../../../solver/index.ts';
 import { usePartCorner } from '../design.ts';
-import { createStrap, hangStrap } from '../geometry/strap.ts';
+import { toVector } from '../geometry/solid.ts';
+import { createStrap, hangStrap, strapAside } from '../geometry/strap.ts';
 import { usePosed } from '../usePosed.ts';
 import { useMaterial } from './Pieces.tsx';
 
@@ -11,7 +12,11 @@ const _ends = new Float64Array(6);
 export function Strap() {
   const { model } = usePartCorner();
   const { top, length } = model.strap!;
-  const strap = useMemo(() => createStrap(length), [length]);
+  const beside = model.coilover?.top ?? null;
+  const strap = useMemo(() => {
+    const other = beside === null ? null : toVector(beside);
+    return createStrap(length, strapAside({ top: toVector(top) }, other));
+  }, [length, top, beside]);
   useEffect(() => () => strap.geometry.dispose(), [strap]);
   const material = useMaterial('webbing', 'strap');
   usePosed(({ pose: { data } }) => {
