@@ -4,7 +4,7 @@ import { useEffect, useState } from 'react';
 import type { Model } from '../../../solver/index.ts';
 import { documentStore } from '../../state/bench.ts';
 import { onFrame } from '../../state/frame.ts';
-import type { Field } from './fields.ts';
+import type { Field } from './field.ts';
 import { numbersInput } from './NumbersInput.tsx';
 import { type Section, sectionFields, sectionShape } from './sections.ts';
 import { choiceInput, textInput } from './TextInput.tsx';

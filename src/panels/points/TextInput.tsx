@@ -2,7 +2,7 @@
 import { createPlugin, useInputContext } from 'leva/plugin';
 import { useId, useState } from 'react';
 import { editModel } from './edit.ts';
-import type { ChoiceField, TextField } from './fields.ts';
+import type { ChoiceField, TextField } from './field.ts';
 import { Refused } from './Refused.tsx';
 import { useDraft } from './useDraft.ts';
 

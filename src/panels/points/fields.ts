@@ -1,81 +1,13 @@
 /** Every number, choice and name of a model as a field that can be edited, section by section. */
 import type { Model } from '../../../solver/index.ts';
-import {
-  camAngle,
-  hubAngle,
-  rideTravel,
-  tieRodDiameter,
-  wheelSpacer,
-  wheelThickness,
-} from '../../../solver/model/defaults.ts';
 import { walk } from '../../../solver/model/read/table.ts';
 import { plainPath } from '../../../solver/model/sound/names.ts';
-import { loadedRadius } from '../../../solver/model/tyre.ts';
 import { hardPoints } from '../../state/points.ts';
+import { DEFAULTED } from './defaulted.ts';
+import type { ChoiceField, Field, NumbersField, TextField } from './field.ts';
 import { valueAt, withValue } from './place.ts';
 import { directionRow, pairRowOf, patternOf, pointRow, type RowSpec, specOf } from './spec.ts';
 import { withTyreSize, withWheelDiameter } from './tyre.ts';
-
-interface FieldBase {
-  readonly path: string;
-  readonly label: string;
-}
-
-/** One to three numbers that stand side by side. */
-export interface NumbersField extends FieldBase {
-  readonly form: 'numbers';
-  readonly row: RowSpec;
-  /** Whether it is a point of the corner, to be lit in the scene. */
-  readonly isPoint: boolean;
-  readonly get: (model: Model) => readonly number[];
-  readonly set: (model: Model, numbers: readonly number[]) => Model;
-}
-
-export interface TextField extends FieldBase {
-  readonly form: 'text';
-  readonly get: (model: Model) => string;
-  readonly set: (model: Model, text: string) => Model;
-}
-
-export interface ChoiceField extends FieldBase {
-  readonly form: 'choice';
-  readonly options: readonly { readonly value: string; readonly label: string }[];
-  readonly get: (model: Model) => string;
-  readonly set: (model: Model, value: string) => Model;
-}
-
-export type Field = NumbersField | TextField | ChoiceField;
-
-/** Numbers that are shown with their default where the file leaves them out. */
-const DEFAULTED: readonly {
-  path: string;
-  read: (model: Model) => number;
-  isShown: (model: Model) => boolean;
-}[] = [
-  { path: 'tieRod.diameter', read: ({ tieRod }) => tieRodDiameter(tieRod), isShown: () => true },
-  {
-    path: 'tieRod.turns',
-    read: ({ tieRod }) => tieRod.turns ?? 0,
-    isShown: ({ tieRod }) => tieRod.pitch !== undefined,
-  },
-  { path: 'hub.camber', read: ({ hub }) => hubAngle(hub.camber), isShown: () => true },
-  { path: 'hub.toe', read: ({ hub }) => hubAngle(hub.toe), isShown: () => true },
-  { path: 'wheel.spacer', read: ({ wheel }) => wheelSpacer(wheel), isShown: () => true },
-  { path: 'wheel.thickness', read: ({ wheel }) => wheelThickness(wheel), isShown: () => true },
-  {
-    path: 'tyre.loadedRadius',
-    read: ({ tyre, wheel }) => loadedRadius(tyre, wheel),
-    isShown: () => true,
-  },
-  { path: 'travel.ride', read: ({ travel }) => rideTravel(travel), isShown: () => true },
-  ...(['lowerArm', 'upperArm'] as const).flatMap((arm) =>
-    (['frontCam', 'rearCam'] as const).map((cam) => ({
-      path: `${arm}.${cam}.angle`,
-      read: (model: Model) => camAngle(model[arm][cam]),
-      isShown: (model: Model) => model[arm][cam] !== undefined,
-    })),
-  ),
-];
 
 const CARRIERS: ChoiceField['options'] = [
   { value: 'lowerArm', label: 'Lower arm' },

@@ -2,7 +2,8 @@
 import type { Model } from '../../../solver/index.ts';
 import { wheelDisc, wheelSection } from '../../../solver/model/rim.ts';
 import { tyreDimensions } from '../../../solver/model/tyre.ts';
-import { valueAt, withoutValue, withValue } from './place.ts';
+import { axis, inside, listed, number, type Part, type PartMaker, single } from './part.ts';
+import { withoutValue, withValue } from './place.ts';
 import {
   withAntiRollBar,
   withBrake,
@@ -18,46 +19,6 @@ import {
   withTieRodBend,
 } from './starters.ts';
 
-/** Something a section can gain or lose. Either is null when there is nothing to gain, or to lose. */
-export interface Part {
-  /** As it reads after "Add" and "Remove": "front cam". */
-  readonly name: string;
-  readonly add: ((model: Model) => Model) | null;
-  readonly remove: ((model: Model) => Model) | null;
-}
-
-type PartMaker = (model: Model) => Part | null;
-
-/** A part or number at a path, present or not. */
-function single(path: string, name: string, add: (model: Model) => Model): PartMaker {
-  return (model) =>
-    valueAt(model, path) === undefined
-      ? { name, add, remove: null }
-      : { name, add: null, remove: (now) => withoutValue(now, path) };
-}
-
-/** A number with a starting value. */
-function number(path: string, name: string, value: number | ((model: Model) => number)): PartMaker {
-  return single(path, name, (model) =>
-    withValue(model, path, typeof value === 'number' ? value : value(model)),
-  );
-}
-
-/** A list that grows and shrinks at its end. */
-function listed(path: string, name: string, add: (model: Model) => Model): PartMaker {
-  return (model) => {
-    const list = valueAt(model, path);
-    const count = Array.isArray(list) ? list.length : 0;
-    const last = `${path}.${count - 1}`;
-    return { name, add, remove: count === 0 ? null : (now) => withoutValue(now, last) };
-  };
-}
-
-/** A number or part that exists only inside another. */
-function inside(part: string, maker: PartMaker): PartMaker {
-  return (model) => (valueAt(model, part) === undefined ? null : maker(model));
-}
-
 function cam(arm: 'lowerArm' | 'upperArm', which: 'front' | 'rear'): readonly PartMaker[] {
   const path = `${arm}.${which}Cam`;
   return [
@@ -70,10 +31,6 @@ function cam(arm: 'lowerArm' | 'upperArm', which: 'front' | 'rear'): readonly Pa
     ),
     inside(path, number(`${path}.marks`, `${which} cam’s marks`, 12)),
   ];
-}
-
-function axis(path: string, name: string, value: readonly number[]): PartMaker {
-  return single(path, name, (model) => withValue(model, path, [...value]));
 }
 
 function leg(arm: 'lowerArm' | 'upperArm', which: 'front' | 'rear'): PartMaker {

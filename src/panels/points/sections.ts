@@ -1,6 +1,7 @@
 /** The folders of the points drawer: which parts of a model each shows. */
 import type { Model } from '../../../solver/index.ts';
-import { type Field, fieldsOf } from './fields.ts';
+import type { Field } from './field.ts';
+import { fieldsOf } from './fields.ts';
 
 export interface Section {
   readonly key: string;
