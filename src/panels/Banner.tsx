@@ -16,7 +16,7 @@ import { onFrame } from '../state/frame.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { signedLength } from '../words/format.ts';
 import { Icon } from './icons.tsx';
-import { limitName } from './limitWords.ts';
+import { outsideLine } from './limitWords.ts';
 
 const FAILS: Readonly<Record<Exclude<Outcome, 'reached'>, string>> = {
   lowerArm: 'the lower arm cannot keep its length',
@@ -76,7 +76,7 @@ function createLimits(line: HTMLElement, text: HTMLElement): () => void {
     const names = limits.filter((_, i) => (now & (1 << i)) !== 0).map(({ name }) => name);
     if (isLinkOut) names.push('antiRollBar.link');
     line.hidden = names.length === 0;
-    text.textContent = names.length === 0 ? '' : `Outside: ${names.map(limitName).join(', ')}`;
+    text.textContent = outsideLine(names);
   };
 }
 

@@ -32,9 +32,9 @@ export function gapPlace(gap: RodGap, unit: LengthUnit): string {
   return `${spot(gap)}, ${along} the rod end`;
 }
 
-/** "clear", "near: under the wanted 8 mm", "touch: 3.1 mm deep". */
+/** "clear", "near: under the wanted gap", "touch: 3.1 mm deep". */
 export function gapVerdict(gap: number, wanted: number, unit: LengthUnit): string {
   const state = gapState(gap, wanted);
   if (state === 'touch') return `touch: ${length(-gap, unit)} deep`;
-  return state === 'near' ? `near: under the wanted ${length(wanted, unit, 0)}` : 'clear';
+  return state === 'near' ? 'near: under the wanted gap' : 'clear';
 }

@@ -43,21 +43,30 @@ function shown(value: number, style: FigureStyle): string {
   return `${figureNumber(figureSteps(value, style), style)}${style.unit}`;
 }
 
-/** "of 26.00°", "from 360.0 mm to 512.0 mm", "at least 360.0 mm". */
+/** "of 26.00°", "(360.0 mm to 512.0 mm)", "(at least 360.0 mm)". */
 export function boundsInWords(limits: readonly Limit[], style: FigureStyle): string {
   const least = limits.find((limit) => limit.least !== undefined)?.least;
   const most = limits.find((limit) => limit.most !== undefined)?.most;
-  if (least !== undefined && most !== undefined)
-    return `from ${shown(least, style)} to ${shown(most, style)}`;
-  if (most !== undefined) return `of ${shown(most, style)}`;
-  return least === undefined ? '' : `at least ${shown(least, style)}`;
+  if (least === undefined) return most === undefined ? '' : `of ${shown(most, style)}`;
+  if (most === undefined) return `(at least ${shown(least, style)})`;
+  return `(${shown(least, style)} to ${shown(most, style)})`;
 }
 
-/** The limits' line under a value: "13.71° left of 26.00°", or what it is outside of. */
+/** The limits' line under a value: "13.71° left of 26.00°", or "Outside its limit of 26.00°: lowerArm.ballJointLimit". */
 export function limitLine(limits: readonly Limit[], value: number, style: FigureStyle): string {
   if (limits.length === 0 || Number.isNaN(value)) return '';
-  const outside = limits.find((limit) => isOutside(limit, value));
   const bounds = boundsInWords(limits, style);
-  if (outside !== undefined) return `Outside ${outside.name}: ${bounds}`;
-  return `${shown(roomLeft(limits, value), style)} left ${bounds}`;
+  const outside = limits.find((limit) => isOutside(limit, value));
+  if (outside === undefined) return `${shown(roomLeft(limits, value), style)} left ${bounds}`;
+  return `Outside its limit ${bounds}: ${outside.name}`;
+}
+
+const MOST_NAMED = 3;
+
+/** "Outside: past the bump stop, …": what the pose lies outside of, the first few by name. */
+export function outsideLine(names: readonly string[]): string {
+  if (names.length === 0) return '';
+  const more = names.length - MOST_NAMED;
+  const named = names.slice(0, MOST_NAMED).map(limitName).join(', ');
+  return `Outside: ${named}${more > 0 ? ` and ${more} more, marked in the readings` : ''}`;
 }
