@@ -3,6 +3,7 @@
 export { statedGap, USUAL_GAP, wantedGap } from './clearance/required.ts';
 export { createRodGap, type Place, type RodGap, rodGapInto } from './clearance/rodGap.ts';
 export { type Section, tyreSections, wheelSections } from './clearance/section.ts';
+export { type WheelPlace, wheelPlace } from './clearance/wheelPlace.ts';
 export { assemble, type Corner, solve } from './corner.ts';
 export type { Failure } from './linkage/linkage.ts';
 export { poseRates } from './linkage/rates.ts';

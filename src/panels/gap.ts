@@ -1,5 +1,5 @@
 /** The tie rod's gap to its wheel in words: its state, and where it is least. */
-import type { RodGap } from '../../solver/index.ts';
+import { type RodGap, type WheelPlace, wheelPlace } from '../../solver/index.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { length } from '../words/format.ts';
 
@@ -10,26 +10,19 @@ export function gapState(gap: number, wanted: number): GapState {
   return gap < wanted ? 'near' : 'clear';
 }
 
-/** A section's nearest point this near to its inboard end, mm, is on the inner lip. */
-const LIP = 15;
-
-function spot({ place, sections, sectionPoint }: RodGap): string {
-  if (place === 'tyre') return 'on the tyre';
-  if (place === 'disc') return 'at the wheel’s disc';
-  const line = sections.find(({ name }) => name === 'barrel')?.line;
-  if (line === undefined) return 'in the barrel';
-  // A section may be drawn from either end: the inboard one is the inner lip.
-  const isInboardFirst = (line[0] ?? 0) <= (line.at(-2) ?? 0);
-  const [s = 0, radius = 0] = isInboardFirst ? line : line.slice(-2);
-  const fromLip = Math.hypot(sectionPoint[0] - s, sectionPoint[1] - radius);
-  return fromLip <= LIP ? 'at the inner lip' : 'in the barrel';
-}
+const PLACES: Readonly<Record<WheelPlace, string>> = {
+  innerLip: 'at the inner lip',
+  outerLip: 'at the outer lip',
+  barrel: 'in the barrel',
+  disc: 'at the wheel’s disc',
+  tyre: 'on the tyre',
+};
 
 /** "at the inner lip, 84 mm from the rod end". */
 export function gapPlace(gap: RodGap, unit: LengthUnit): string {
   const isAtEnd = gap.fromOuter < 0.5;
   const along = isAtEnd ? 'at' : `${length(gap.fromOuter, unit, 0)} from`;
-  return `${spot(gap)}, ${along} the rod end`;
+  return `${PLACES[wheelPlace(gap)]}, ${along} the rod end`;
 }
 
 /** "clear", "near: under the wanted gap", "touch: 3.1 mm deep". */

@@ -29,7 +29,7 @@ describe('the gap in words', () => {
     expect(gapVerdict(7, 6, 'mm')).toBe('clear');
   });
 
-  it('is at the inner lip within 15 mm of the barrel’s inboard end, whichever end is drawn first', () => {
+  it('is at a lip on the barrel’s first or last stretch, whichever end is drawn first', () => {
     const corner = assemble(FULL_MODEL);
     const pose = createPose();
     solve(corner, pose, 0, 0);
@@ -47,13 +47,13 @@ describe('the gap in words', () => {
         },
         'mm',
       );
-    const line = [-120, 230, 0, 200, 120, 230];
-    expect(at(-112, 222, line)).toBe('at the inner lip, 84 mm from the rod end');
-    expect(at(-100, 222, line)).toBe('in the barrel, 84 mm from the rod end');
-    expect(at(112, 222, line)).toBe('in the barrel, 84 mm from the rod end');
-    expect(at(-112, 222, [120, 230, 0, 200, -120, 230])).toBe(
-      'at the inner lip, 84 mm from the rod end',
-    );
+    const line = [-120, 230, -110, 215, 0, 200, 110, 215, 120, 230];
+    expect(at(-112, 218, line)).toBe('at the inner lip, 84 mm from the rod end');
+    expect(at(-110, 215, line)).toBe('at the inner lip, 84 mm from the rod end');
+    expect(at(-100, 214, line)).toBe('in the barrel, 84 mm from the rod end');
+    expect(at(112, 218, line)).toBe('at the outer lip, 84 mm from the rod end');
+    const turned = [120, 230, 110, 215, 0, 200, -110, 215, -120, 230];
+    expect(at(-112, 218, turned)).toBe('at the inner lip, 84 mm from the rod end');
     expect(at(-112, 222, line, 0)).toBe('at the inner lip, at the rod end');
   });
 });

@@ -205,7 +205,7 @@ function leastGap(model: Model, fromLock: number): number {
 describe('the long-travel corner', () => {
   const straight = shipped('half-ton-long-travel');
 
-  it('meets the wheel’s inner lip near full left lock with its straight rod, and nowhere else', () => {
+  it('meets the wheel’s inner lip near full right lock with its straight rod, and nowhere else', () => {
     expect(straight.tieRod.bends).toBeUndefined();
     expect(leastGap(straight, 0.9)).toBeLessThan(0);
     expect(leastGap({ ...straight, steering: { limit: [-70, 92] } }, 0)).toBeGreaterThan(0);

@@ -1,39 +1,32 @@
 /** Words at the tie rod's and the wheel's nearest points: where they are near, and how deep they meet. The line between them is a part's. */
 
-import { type RodGap, wantedGap } from '../../../solver/index.ts';
+import { type WheelPlace, wantedGap, wheelPlace } from '../../../solver/index.ts';
 import { length } from '../../words/format.ts';
 import type { Words } from '../labels/labels.ts';
 import type { Tone } from '../palette.ts';
 import type { Drawing } from './subject.ts';
 
-type Name = 'lip' | 'barrel' | 'disc';
-
-/** The part of the wheel the nearest point lies on: the rim's lip is the first and the last stretch of its barrel. */
-function nameOf({ place, sections, sectionPoint }: RodGap): Name {
-  if (place === 'disc') return 'disc';
-  const line = sections.find((section) => section.name === 'barrel')?.line;
-  if (line === undefined) return 'barrel';
-  const [s] = sectionPoint;
-  return s <= line[2]! || s >= line[line.length - 4]! ? 'lip' : 'barrel';
-}
-
-const NAMES: Readonly<Record<Name, string>> = {
-  lip: 'rim’s lip',
-  barrel: 'rim’s barrel',
+const NAMES: Readonly<Record<WheelPlace, string>> = {
+  innerLip: 'wheel’s inner lip',
+  outerLip: 'wheel’s outer lip',
+  barrel: 'wheel’s barrel',
   disc: 'wheel’s disc',
+  tyre: 'tyre',
 };
 
-function words(name: Name): readonly [apart: Words, deep: Words] {
+function words(name: WheelPlace): readonly [apart: Words, deep: Words] {
   return [
     (value, unit) => `rod to ${NAMES[name]} ${length(value, unit)}`,
     (value, unit) => `rod meets the ${NAMES[name]}, ${length(-value, unit)} deep`,
   ];
 }
 
-const WORDS: Readonly<Record<Name, readonly [apart: Words, deep: Words]>> = {
-  lip: words('lip'),
+const WORDS: Readonly<Record<WheelPlace, readonly [apart: Words, deep: Words]>> = {
+  innerLip: words('innerLip'),
+  outerLip: words('outerLip'),
   barrel: words('barrel'),
   disc: words('disc'),
+  tyre: words('tyre'),
 };
 
 /** 'ink' when there is room enough, 'near' below the wanted gap, 'touch' when they meet. */
@@ -47,7 +40,7 @@ export const drawGap: Drawing = (pen, { now }) => {
   const { wheelGap } = now;
   const { rodPoint, wheelPoint, gap } = wheelGap;
   const tone = gapTone(gap, wantedGap(now.corner.model, 'tieRod', 'wheel'));
-  const said = WORDS[nameOf(wheelGap)];
+  const said = WORDS[wheelPlace(wheelGap)];
   pen.label(
     (rodPoint[0]! + wheelPoint[0]!) / 2,
     (rodPoint[1]! + wheelPoint[1]!) / 2,
