@@ -35,6 +35,19 @@ describe('a boot', () => {
     );
   });
 
+  it('has normals square to its folds', () => {
+    boot.mouths.set([0, 0, 0, 0, 1, 0, 0, 120, 0, 0, 1, 0]);
+    bendBellows(boot);
+    const { position, normal } = boot.geometry.attributes;
+    for (let i = row; i < position!.count - row; i += 1) {
+      const fold = new Vector3()
+        .fromBufferAttribute(position!, i + row)
+        .sub(new Vector3().fromBufferAttribute(position!, i - row));
+      const up = new Vector3().fromBufferAttribute(normal!, i);
+      expect(Math.abs(fold.normalize().dot(up.normalize()))).toBeLessThan(1e-4);
+    }
+  });
+
   it('faces outwards', () => {
     boot.mouths.set([0, 0, 0, 0, 1, 0, 0, 120, 0, 0, 1, 0]);
     bendBellows(boot);

@@ -1,5 +1,5 @@
 /** An arm in the design pose, vehicle axes: legs, bushes, brace, gusset, mounts of what it carries. */
-import type { Vector3 } from 'three';
+import { Vector3 } from 'three';
 import type { Model, Vector3 as Point } from '../../../solver/index.ts';
 import { carrier } from '../../../solver/model/defaults.ts';
 import { BUSH, COILOVER_DIAMETER, DAMPER } from '../proportions.ts';
@@ -66,16 +66,18 @@ export function pointAlong(path: readonly Vector3[], share: number): Vector3 {
   return path[0]!.clone();
 }
 
-const SAMPLES = 48;
-
-/** The point of a polyline nearest to `point`, sampled: where a bracket is welded on. */
+/** The point of a polyline nearest to `point`: where a bracket is welded on. */
 export function nearestAlong(path: readonly Vector3[], point: Vector3): Vector3 {
-  let best = path[0]!;
-  for (let i = 0; i <= SAMPLES; i += 1) {
-    const candidate = pointAlong(path, i / SAMPLES);
-    if (candidate.distanceTo(point) < best.distanceTo(point)) best = candidate;
+  const best = path[0]!.clone();
+  const foot = new Vector3();
+  for (let i = 1; i < path.length; i += 1) {
+    const from = path[i - 1]!;
+    const along = path[i]!.clone().sub(from);
+    const share = foot.copy(point).sub(from).dot(along) / (along.lengthSq() || 1);
+    foot.copy(from).addScaledVector(along, Math.min(1, Math.max(0, share)));
+    if (foot.distanceToSquared(point) < best.distanceToSquared(point)) best.copy(foot);
   }
-  return best.clone();
+  return best;
 }
 
 /** Least distance between a straight piece and the coilover's axis, sampled. */

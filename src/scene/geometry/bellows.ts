@@ -17,30 +17,14 @@ export interface Bellows {
   readonly sin: Float64Array;
 }
 
-/** Radii of a boot from a wide mouth to a narrow one with folds between. */
-export function foldedRadii(
-  wide: number,
-  narrow: number,
-  folds: number,
-  depth: number,
-): Float64Array {
-  const rings = folds * 2 + 3;
-  return Float64Array.from({ length: rings }, (_, i) => {
-    const share = i / (rings - 1);
-    const taper = wide + (narrow - wide) * share;
-    if (i === 0 || i === rings - 1) return taper;
-    return i % 2 === 1 ? taper + depth / 2 : taper - depth / 2;
-  });
-}
-
-/** As folds are drawn round: three rings a fold edge. */
+/** Radii of a boot from a wide mouth to a narrow one with round folds between. */
 export function roundedFolds(
   wide: number,
   narrow: number,
   folds: number,
   depth: number,
 ): Float64Array {
-  const per = 6;
+  const per = 5;
   const rings = folds * per + 3;
   return Float64Array.from({ length: rings }, (_, i) => {
     const share = i / (rings - 1);
@@ -132,9 +116,49 @@ function startFrame(mouths: Float64Array): void {
   for (let k = 0; k < 3; k += 1) _across[k] = k === least ? 1 : 0;
 }
 
+/** Writes one ring about the present frame, in plain numbers: this is where a pose spends its time. Returns the next place. */
+function writeRing(
+  points: Float32Array,
+  normals: Float32Array,
+  from: number,
+  radius: number,
+  slope: number,
+  cos: Float64Array,
+  sin: Float64Array,
+): number {
+  const cx = _centre[0]!;
+  const cy = _centre[1]!;
+  const cz = _centre[2]!;
+  const ax = _across[0]!;
+  const ay = _across[1]!;
+  const az = _across[2]!;
+  const ox = _over[0]!;
+  const oy = _over[1]!;
+  const oz = _over[2]!;
+  const tx = slope * _tangent[0]!;
+  const ty = slope * _tangent[1]!;
+  const tz = slope * _tangent[2]!;
+  let at = from;
+  for (let j = 0; j < cos.length; j += 1) {
+    const c = cos[j]!;
+    const s = sin[j]!;
+    const x = c * ax + s * ox;
+    const y = c * ay + s * oy;
+    const z = c * az + s * oz;
+    points[at] = cx + radius * x;
+    points[at + 1] = cy + radius * y;
+    points[at + 2] = cz + radius * z;
+    normals[at] = x - tx;
+    normals[at + 1] = y - ty;
+    normals[at + 2] = z - tz;
+    at += 3;
+  }
+  return at;
+}
+
 /** Rewrites the boot for the mouths as they stand. */
 export function bendBellows(bellows: Bellows): void {
-  const { mouths, radii, segments, cos, sin } = bellows;
+  const { mouths, radii, cos, sin } = bellows;
   const position = bellows.geometry.getAttribute('position') as BufferAttribute;
   const normal = bellows.geometry.getAttribute('normal') as BufferAttribute;
   const points = position.array as Float32Array;
@@ -152,14 +176,7 @@ export function bendBellows(bellows: Bellows): void {
     const after = Math.min(last, i + 1);
     // Normal of a surface of changing radius: radial minus slope along the centreline.
     const slope = ((radii[after]! - radii[before]!) * last) / ((after - before) * speed);
-    const radius = radii[i]!;
-    for (let j = 0; j <= segments; j += 1) {
-      for (let k = 0; k < 3; k += 1, at += 1) {
-        const radial = cos[j]! * _across[k]! + sin[j]! * _over[k]!;
-        points[at] = _centre[k]! + radius * radial;
-        normals[at] = radial - slope * _tangent[k]!;
-      }
-    }
+    at = writeRing(points, normals, at, radii[i]!, slope, cos, sin);
   }
   position.needsUpdate = true;
   normal.needsUpdate = true;

@@ -102,9 +102,13 @@ export function spokePlaces(model: Model): SpokePlace[] {
   const start = Math.min(WHEEL.pad - 14, rim[1] * 0.5);
   const count = 7;
   const barrel = sectionPoints(sectionOf(model, 'barrel'));
-  return Array.from({ length: count + 1 }, (_, i) => {
-    const share = i / count;
-    const radius = start + (rim[1] - start) * share;
+  // Evenly, and wherever the disc has a corner, so that no spoke cuts across one.
+  const even = Array.from({ length: count + 1 }, (_, i) => start + ((rim[1] - start) * i) / count);
+  const corners = line.map(([, radius]) => radius).filter((r) => r > start + 2 && r < rim[1] - 2);
+  const radii = [...even.filter((r) => corners.every((c) => Math.abs(c - r) > 1)), ...corners];
+  radii.sort((a, b) => a - b);
+  return radii.map((radius, i) => {
+    const share = (radius - start) / (rim[1] - start);
     const waist = 1 - Math.sin(Math.PI * Math.min(1, share * 1.15));
     const width = 15 + 6 * waist + 7 * share * share;
     // Its inboard face is flat across: where the disc leans outboard, the edges decide.
@@ -116,7 +120,7 @@ export function spokePlaces(model: Model): SpokePlace[] {
       width,
       depth: 2 * disc.half + WHEEL.spokeDepth * (1 - 0.45 * share),
       reach:
-        i === count
+        i === radii.length - 1
           ? (own: number, at: number) => Math.max(own, lineAt(barrel, at))
           : (own: number) => own,
     };
