@@ -126,7 +126,10 @@ export default function CurveSheet() {
       ref={dialog}
       className="curve-sheet"
       aria-labelledby="curve-sheet-title"
-      onClose={closeCurves}
+      onClose={() => {
+        // React's strict mode mounts twice: the first close is heard when the sheet is open again.
+        if (dialog.current?.open !== true) closeCurves();
+      }}
     >
       <header className="curve-head">
         <h2 id="curve-sheet-title">Curves</h2>
