@@ -209,7 +209,11 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     follow();
   }
 
-  const size = new ResizeObserver(spoil);
+  // Drawn before the new size is painted, or the old picture would be seen stretched.
+  const size = new ResizeObserver(() => {
+    isStale = true;
+    onEveryFrame();
+  });
   size.observe(root);
   const sight = new IntersectionObserver(([entry]) => {
     isSeen = entry?.isIntersecting ?? true;

@@ -266,7 +266,11 @@ export function createMapPad(elements: MapPadElements): () => void {
   pad.addEventListener('keydown', onKey, { signal });
   travelInput.addEventListener('input', onInput, { signal });
   rackInput.addEventListener('input', onInput, { signal });
-  const size = new ResizeObserver(spoil);
+  // Drawn before the new size is painted, or the old picture would be seen stretched.
+  const size = new ResizeObserver(() => {
+    isStale = true;
+    onEveryFrame();
+  });
   size.observe(pad);
   const exits = [
     lockMaps.subscribe(spoil),

@@ -76,9 +76,13 @@ function drawContours(
   const number = (gap: number): string => lengthNumber(gap, unit, gap % 1 === 0 ? 0 : 1);
   if (held !== null) {
     const style = { colour: inks.held, halo: inks.card, width: 2 };
-    strokeLines(context, linesAt(held.map, 0, frame), { ...style, dash: [] });
+    const touch = linesAt(held.map, 0, frame);
     const wanted = linesAt(held.map, scale.wanted, frame);
+    strokeLines(context, touch, { ...style, dash: [] });
     strokeLines(context, wanted, { ...style, width: 1.25, dash: [5, 4] });
+    labelLines(context, touch, 'held touches', room, inks.inkSoft, inks.card);
+    const words = `held ${number(scale.wanted)} ${name}`;
+    labelLines(context, wanted, words, room, inks.inkSoft, inks.card);
   }
   const touch = linesAt(map, 0, frame);
   const wanted = linesAt(map, scale.wanted, frame);
