@@ -16,6 +16,8 @@ export interface SlideSource {
   /** [least, greatest], mm. */
   readonly range: () => readonly [number, number];
   readonly words: (mm: number) => string;
+  /** What is good to know about it, on hover. */
+  readonly hint?: string;
   /** Around a drag of the slider or one press of a key on it. */
   readonly begin?: () => void;
   readonly end?: () => void;
@@ -124,7 +126,7 @@ export function Slide({ source }: { source: SlideSource }) {
     return onFrame(createSlide({ field, slider, words }, source, unit));
   }, [source, unit]);
   return (
-    <div ref={root} className="slide">
+    <div ref={root} className="slide" title={source.hint}>
       <label className="slide-label" htmlFor={id}>
         {source.label}
       </label>

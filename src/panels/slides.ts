@@ -54,6 +54,7 @@ function liftWords(lift: number): string {
 
 export const LIFT_SLIDE: SlideSource = {
   label: 'Lift',
+  hint: 'A lift of 50 mm lowers the wheel in the body’s frame: travel −50. It adds neither travel nor bump clearance. A drop is a negative lift.',
   read: () => liftOf(model()),
   write: (lift) => {
     documentStore.edit((of) => liftedBy(of, lift));

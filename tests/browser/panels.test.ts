@@ -43,6 +43,11 @@ function plus(value: number, digits: number): string {
   return Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
 }
 
+/** Asserts on what the page comes to within a while: it is drawn in software, by however busy a machine. */
+function eventually<T>(read: () => T | Promise<T>, message = '') {
+  return expect.poll(read, { timeout: 20_000, message });
+}
+
 let bench: Bench | undefined;
 
 afterEach(async () => {
@@ -66,7 +71,7 @@ async function open(options: BenchOptions = { before: withoutPicture }): Promise
   bench = await openBench(options);
   const { page } = bench;
   // The first frame has written the readings: by then everything listens.
-  await expect.poll(() => part(page, 'camber', 'figure').textContent()).toBe('−0.20°');
+  await eventually(() => part(page, 'camber', 'figure').textContent()).toBe('−0.20°');
   return page;
 }
 
@@ -74,6 +79,19 @@ async function type(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByRole('textbox', { name: label, exact: true });
   await field.fill(text);
   await field.press('Enter');
+}
+
+/** Drops a file on the page. */
+async function drop(page: Page, name: string, text: string): Promise<void> {
+  await page.evaluate(
+    ([fileName, content]) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([content], fileName, { type: 'application/json' }));
+      const told = { dataTransfer, bubbles: true, cancelable: true };
+      document.body.dispatchEvent(new DragEvent('drop', told));
+    },
+    [name, text] as const,
+  );
 }
 
 function part(page: Page, key: string, name: string) {
@@ -87,7 +105,7 @@ async function openGroup(page: Page, title: string): Promise<void> {
 
 /** Text of a locator, once it is what it should be. */
 async function reads(page: Page, key: string, name: string, text: string): Promise<void> {
-  await expect.poll(() => part(page, key, name).textContent(), { message: key }).toBe(text);
+  await eventually(() => part(page, key, name).textContent(), key).toBe(text);
 }
 
 describe('readings', () => {
@@ -152,11 +170,11 @@ describe('readings', () => {
       'assumed centred as measured',
     );
     await type(page, 'Travel', '103');
-    await expect
-      .poll(() => page.locator('[data-banner="limits"]').textContent())
-      .toBe('Outside: past the bump stop');
+    await eventually(() => page.locator('[data-banner="limits"]').textContent()).toBe(
+      'Outside: past the bump stop',
+    );
     await type(page, 'Travel', '0');
-    await expect.poll(() => page.locator('[data-banner="limits"]').isVisible()).toBe(false);
+    await eventually(() => page.locator('[data-banner="limits"]').isVisible()).toBe(false);
   });
 
   it('follow the unit: millimetres, inches, sixteenths', async () => {
@@ -169,9 +187,9 @@ describe('readings', () => {
     await reads(page, 'casterTrail', 'figure', `${shown(casterTrail / 25.4, 2)} in`);
     await reads(page, 'bumpSteer', 'figure', `${shown(bumpSteer * 25.4, 3)}°/in`);
     const travel = page.getByRole('textbox', { name: 'Travel', exact: true });
-    await expect.poll(() => travel.inputValue()).toBe('1.50');
+    await eventually(() => travel.inputValue()).toBe('1.50');
     await page.getByRole('button', { name: '1/16 in: inches, to the nearest sixteenth' }).click();
-    await expect.poll(() => travel.inputValue()).toBe('1 1/2');
+    await eventually(() => travel.inputValue()).toBe('1 1/2');
     const count = Math.round((casterTrail / 25.4) * 16);
     const words = await part(page, 'casterTrail', 'figure').textContent();
     const [, whole = '0', top = '0', bottom = '1'] =
@@ -179,7 +197,7 @@ describe('readings', () => {
     expect(Number(whole) * 16 + (Number(top) / Number(bottom)) * 16).toBe(count);
     await type(page, 'Travel', '-1 3/16');
     const data = page.locator('.transport');
-    await expect.poll(() => data.getAttribute('data-travel')).toBe(String(-1.1875 * 25.4));
+    await eventually(() => data.getAttribute('data-travel')).toBe(String(-1.1875 * 25.4));
   });
 
   it('explain themselves on hover, focus and Escape, without covering their figure', async () => {
@@ -187,17 +205,17 @@ describe('readings', () => {
     const name = page.locator('[data-reading="caster"] .name');
     const tip = page.getByRole('tooltip');
     await name.hover();
-    await expect.poll(() => tip.textContent()).toContain(measureRow('caster').explanation);
+    await eventually(() => tip.textContent()).toContain(measureRow('caster').explanation);
     const box = await tip.boundingBox();
     const figure = await part(page, 'caster', 'figure').boundingBox();
     if (box === null || figure === null) throw new Error('Nothing to compare.');
     expect(box.x + box.width).toBeLessThanOrEqual(figure.x);
     await page.mouse.move(700, 300);
-    await expect.poll(() => tip.count()).toBe(0);
+    await eventually(() => tip.count()).toBe(0);
     await name.focus();
-    await expect.poll(() => name.getAttribute('aria-describedby')).toBe('explanation');
+    await eventually(() => name.getAttribute('aria-describedby')).toBe('explanation');
     await page.keyboard.press('Escape');
-    await expect.poll(() => tip.count()).toBe(0);
+    await eventually(() => tip.count()).toBe(0);
   });
 });
 
@@ -209,20 +227,20 @@ describe('moving by hand', () => {
     await slider.focus();
     await slider.press('Shift+ArrowRight');
     await slider.press('Shift+ArrowRight');
-    await expect.poll(() => data.getAttribute('data-travel')).toBe('-50');
+    await eventually(() => data.getAttribute('data-travel')).toBe('-50');
     const lifted = report(-50, 0);
     await reads(page, 'camber', 'figure', `${shown(lifted['camber'], 2)}°`);
     const change = (lifted['camber'] ?? 0) - (report(0, 0)['camber'] ?? 0);
     await reads(page, 'camber', 'change', `${plus(change, 2)}° since design pose`);
-    await expect
-      .poll(() => slider.getAttribute('aria-valuetext'))
-      .toBe('50.0 mm, a lift: travel −50 mm');
+    await eventually(() => slider.getAttribute('aria-valuetext')).toBe(
+      '50.0 mm, a lift: travel −50 mm',
+    );
     await page.keyboard.press('Control+z');
-    await expect.poll(() => data.getAttribute('data-travel')).toBe('-25');
+    await eventually(() => data.getAttribute('data-travel')).toBe('-25');
     await page.keyboard.press('Control+z');
-    await expect.poll(() => data.getAttribute('data-travel')).toBe('0');
+    await eventually(() => data.getAttribute('data-travel')).toBe('0');
     await page.keyboard.press('Control+Shift+Z');
-    await expect.poll(() => data.getAttribute('data-travel')).toBe('-25');
+    await eventually(() => data.getAttribute('data-travel')).toBe('-25');
   });
 
   it('is one step of history for a whole drag of the lift', async () => {
@@ -236,9 +254,9 @@ describe('moving by hand', () => {
     for (const share of [0.6, 0.7, 0.8]) await page.mouse.move(box.x + box.width * share, y);
     await page.mouse.up();
     const data = page.locator('.transport');
-    await expect.poll(async () => Number(await data.getAttribute('data-travel'))).toBeLessThan(-40);
+    await eventually(async () => Number(await data.getAttribute('data-travel'))).toBeLessThan(-40);
     await page.getByRole('button', { name: 'Undo' }).click();
-    await expect.poll(() => data.getAttribute('data-travel')).toBe('0');
+    await eventually(() => data.getAttribute('data-travel')).toBe('0');
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
   });
 
@@ -253,9 +271,9 @@ describe('moving by hand', () => {
     await page.keyboard.press('Shift+ArrowUp');
     await page.keyboard.press('Alt+ArrowUp');
     await page.keyboard.press('ArrowLeft');
-    await expect.poll(at).toEqual(['30.5', '5']);
+    await eventually(at).toEqual(['30.5', '5']);
     await page.keyboard.press('Home');
-    await expect.poll(at).toEqual(['0', '0']);
+    await eventually(at).toEqual(['0', '0']);
     const field = page.getByRole('textbox', { name: 'Travel', exact: true });
     await field.focus();
     for (const key of ['ArrowUp', 'h', '2', 'Space']) await field.press(key);
@@ -265,10 +283,10 @@ describe('moving by hand', () => {
     await field.press('Escape');
     await page.keyboard.press('2');
     const front = page.getByRole('button', { name: 'Front view' });
-    await expect.poll(() => front.getAttribute('aria-pressed')).toBe('true');
+    await eventually(() => front.getAttribute('aria-pressed')).toBe('true');
     await page.keyboard.press('g');
     const ghost = page.getByRole('button', { name: 'Ghost of wheel and tyre' });
-    await expect.poll(() => ghost.getAttribute('aria-pressed')).toBe('true');
+    await eventually(() => ghost.getAttribute('aria-pressed')).toBe('true');
     await page.keyboard.press('h');
     await page.getByRole('button', { name: 'Let go of yesterday' }).waitFor();
     await page.keyboard.press('Space');
@@ -277,37 +295,29 @@ describe('moving by hand', () => {
     await page.keyboard.press('?');
     await page.getByRole('dialog', { name: 'Keys' }).waitFor();
     await page.keyboard.press('Escape');
-    await expect.poll(() => page.getByRole('dialog', { name: 'Keys' }).count()).toBe(0);
+    await eventually(() => page.getByRole('dialog', { name: 'Keys' }).count()).toBe(0);
   });
 
   it('out of reach: says what fails and where the last reachable pose is, and reads that one', async () => {
     const page = await open();
     const far = { ...factory, travel: { bump: 400, droop: 105 } };
-    const chooser = page.waitForEvent('filechooser');
-    await page.keyboard.press('Control+o');
-    await (await chooser).setFiles({
-      name: 'far.json',
-      mimeType: 'application/json',
-      buffer: Buffer.from(JSON.stringify(far)),
-    });
+    await drop(page, 'far.json', JSON.stringify(far));
     const slider = page.getByRole('slider', { name: 'Travel slider' });
-    await expect.poll(() => slider.getAttribute('max')).toBe('400');
+    await eventually(() => slider.getAttribute('max')).toBe('400');
     await type(page, 'Travel', '400');
     const answer = poseReport(assemble(modelOf(far)), 400, 0);
     if (answer.reached !== false) throw new Error('This pose should be out of reach.');
     const fails = { lowerArm: 'lower arm', upperArm: 'upper arm', tieRod: 'tie rod' }[answer.fails];
-    await expect
-      .poll(() => page.locator('[data-banner="reach"]').textContent())
-      .toBe(
-        `Out of reach: the ${fails} cannot keep its length; last reachable at travel +${answer.lastTravel.toFixed(1)} mm, rack 0.0 mm. Readings are those of that pose.`,
-      );
+    await eventually(() => page.locator('[data-banner="reach"]').textContent()).toBe(
+      `Out of reach: the ${fails} cannot keep its length; last reachable at travel +${answer.lastTravel.toFixed(1)} mm, rack 0.0 mm. Readings are those of that pose.`,
+    );
     const last = report(answer.lastTravel - 0.001, 0, assemble(modelOf(far)));
     const figure = await part(page, 'camber', 'figure').textContent();
     const read = Number(figure?.replace('−', '-').replace('°', ''));
     // Near the end of reach a thousandth of a millimetre still turns the wheel by some hundredths.
     expect(Math.abs(read - (last['camber'] ?? 0))).toBeLessThan(0.3);
     await type(page, 'Travel', '0');
-    await expect.poll(() => page.locator('[data-banner="reach"]').isVisible()).toBe(false);
+    await eventually(() => page.locator('[data-banner="reach"]').isVisible()).toBe(false);
   });
 });
 
@@ -338,7 +348,7 @@ describe('the page', () => {
     await page.getByRole('checkbox', { name: 'Readings' }).uncheck();
     await page.getByRole('checkbox', { name: 'Travel–lock map' }).uncheck();
     await page.keyboard.press('Escape');
-    await expect.poll(() => page.locator('.readings, .map-card').count()).toBe(0);
+    await eventually(() => page.locator('.readings, .map-card').count()).toBe(0);
     expect(await page.locator('.gap-tile').isVisible()).toBe(true);
     expect(await freeShare(page)).toBeGreaterThan(0.8);
   });
@@ -391,7 +401,7 @@ describe('the page', () => {
     const name = page.locator('[data-reading="camber"] .name');
     await name.tap();
     const tip = page.getByRole('tooltip');
-    await expect.poll(() => tip.textContent()).toContain(measureRow('camber').explanation);
+    await eventually(() => tip.textContent()).toContain(measureRow('camber').explanation);
     const [box, figure] = [
       await tip.boundingBox(),
       await part(page, 'camber', 'figure').boundingBox(),
