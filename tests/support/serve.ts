@@ -1,7 +1,8 @@
 // Before the browser tests: a current build, a copy of it served on a free port, and a Chromium.
+import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { build, preview } from 'vite';
+import { preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { isBuilt } from '../../src/serve/build.js';
 import { type Chromium, findChromium } from './chromium.ts';
@@ -27,12 +28,19 @@ export interface Served {
   close(): Promise<void>;
 }
 
+/** In a process of its own: the test runner's NODE_ENV would bundle React's development build. */
+function buildBench(): void {
+  const vite = `${ROOT}/node_modules/vite/bin/vite.js`;
+  const env = { ...process.env, NODE_ENV: 'production' };
+  execFileSync(process.execPath, [vite, 'build', '--logLevel', 'warn'], { cwd: ROOT, env });
+}
+
 /**
  * Builds if the sources have changed, and serves a copy of the result, so that a build made while
  * the tests run changes nothing under them.
  */
 export async function serveBench(): Promise<Served> {
-  if (!isBuilt(ROOT)) await build({ ...CONFIG, mode: 'production', logLevel: 'warn' });
+  if (!isBuilt(ROOT)) buildBench();
   mkdirSync(CACHE, { recursive: true });
   const folder = mkdtempSync(`${CACHE}/served-`);
   cpSync(`${ROOT}/dist`, folder, { recursive: true });
