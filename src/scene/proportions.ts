@@ -75,12 +75,14 @@ export const DAMPER_RANGE = { least: 0.82, greatest: 1.16 } as const;
 /** Fork of a coilover that stands astride the half-shaft: half gap, width of its legs, room above the shaft. */
 export const FORK = { gap: 26, leg: 13, above: 34 } as const;
 
-export const RACK = { housing: 25, bar: 13, joint: 17, bootOnRod: 46, end: 30, folds: 9 } as const;
+export const RACK = { housing: 25, bar: 13, joint: 15, bootOnRod: 46, end: 30, folds: 9 } as const;
 /** Rack travel the housing is made for when the model states no limit. */
 export const RACK_TRAVEL = 70;
 
 export const CUP = { radius: 44, behind: 32, mouth: 38, stub: 22 } as const;
 export const BELL = { radius: 42, mouth: 22, length: 52, stub: 19 } as const;
+/** How far a boot's clamp stands out over the mouth it closes on. */
+export const CLAMP = 3.5;
 export const SHAFT_BOOT = { outer: 86, inner: 104, folds: 5 } as const;
 export const LINK = { radius: 6.5, eye: 13 } as const;
 export const STRAP = { width: 46, stations: 24 } as const;

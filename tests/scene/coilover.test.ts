@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { coiloverShape, springLength } from '../../src/scene/geometry/coilover.ts';
+import { coiloverShape, springLength } from '../../src/scene/geometry/coiloverShape.ts';
 import { createSpring, type Spring, stretchSpring } from '../../src/scene/geometry/spring.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
 import { SHIPPED, shipped } from '../support/models.ts';

@@ -10,11 +10,8 @@ import {
 } from '../../solver/index.ts';
 import { buildBar, buildDropLink, linkLength } from '../../src/scene/geometry/antiRollBar.ts';
 import { buildArm } from '../../src/scene/geometry/arm.ts';
-import {
-  buildLowerUnit,
-  buildUpperUnit,
-  coiloverShape,
-} from '../../src/scene/geometry/coilover.ts';
+import { buildLowerUnit, buildUpperUnit } from '../../src/scene/geometry/coilover.ts';
+import { coiloverShape } from '../../src/scene/geometry/coiloverShape.ts';
 import { buildShaft } from '../../src/scene/geometry/halfShaft.ts';
 import { brakeShape, buildHub } from '../../src/scene/geometry/hub.ts';
 import { jointShapes } from '../../src/scene/geometry/joints.ts';

@@ -1,10 +1,11 @@
 /** An arm in the design pose, vehicle axes: legs, bushes, brace, gusset, mounts of what it carries. */
-import { Vector3 } from 'three';
+import type { Vector3 } from 'three';
 import type { Model, Vector3 as Point } from '../../../solver/index.ts';
 import { carrier } from '../../../solver/model/defaults.ts';
 import { BUSH, COILOVER_DIAMETER, DAMPER } from '../proportions.ts';
-import { mountHalfWidth } from './coilover.ts';
+import { mountHalfWidth } from './coiloverShape.ts';
 import { addHousing, type JointShape, jointShapes, tubeDiameter } from './joints.ts';
+import { nearestAlong, pointAlong } from './path.ts';
 import { addPlateThrough } from './plate.ts';
 import { addBall, addHex, addPin, pinProfile, revolve, ringProfile } from './revolve.ts';
 import { type Assembly, axisFrame, piece, toVector } from './solid.ts';
@@ -51,33 +52,6 @@ function armShape(model: Model, name: ArmName): ArmShape {
             radius: (coilover.diameter ?? COILOVER_DIAMETER) / 2,
           },
   };
-}
-
-/** Point of a polyline at a share of its length. */
-export function pointAlong(path: readonly Vector3[], share: number): Vector3 {
-  const spans = path.slice(1).map((point, i) => point.distanceTo(path[i]!));
-  let left = share * spans.reduce((sum, span) => sum + span, 0);
-  for (let i = 0; i < spans.length; i += 1) {
-    if (left <= spans[i]! || i === spans.length - 1) {
-      return path[i]!.clone().lerp(path[i + 1]!, spans[i]! > 0 ? left / spans[i]! : 0);
-    }
-    left -= spans[i]!;
-  }
-  return path[0]!.clone();
-}
-
-/** The point of a polyline nearest to `point`: where a bracket is welded on. */
-export function nearestAlong(path: readonly Vector3[], point: Vector3): Vector3 {
-  const best = path[0]!.clone();
-  const foot = new Vector3();
-  for (let i = 1; i < path.length; i += 1) {
-    const from = path[i - 1]!;
-    const along = path[i]!.clone().sub(from);
-    const share = foot.copy(point).sub(from).dot(along) / (along.lengthSq() || 1);
-    foot.copy(from).addScaledVector(along, Math.min(1, Math.max(0, share)));
-    if (foot.distanceToSquared(point) < best.distanceToSquared(point)) best.copy(foot);
-  }
-  return best;
 }
 
 /** Least distance between a straight piece and the coilover's axis, sampled. */

@@ -17,20 +17,20 @@ export interface Bellows {
   readonly sin: Float64Array;
 }
 
-/** Radii of a boot from a wide mouth to a narrow one with round folds between. */
+/** Radii of a boot from a wide mouth to a narrow one with round folds between; its last ring closes on `neck`. */
 export function roundedFolds(
   wide: number,
   narrow: number,
   folds: number,
   depth: number,
+  neck = narrow,
 ): Float64Array {
   const per = 5;
   const rings = folds * per + 3;
   return Float64Array.from({ length: rings }, (_, i) => {
-    const share = i / (rings - 1);
-    const taper = wide + (narrow - wide) * share;
-    if (i <= 0 || i >= rings - 1) return taper;
-    return taper + (depth / 2) * Math.sin((2 * Math.PI * (i - 1)) / per);
+    if (i === rings - 1) return neck;
+    const taper = wide + ((narrow - wide) * i) / (rings - 1);
+    return i === 0 ? taper : taper + (depth / 2) * Math.sin((2 * Math.PI * (i - 1)) / per);
   });
 }
 

@@ -2,7 +2,7 @@
 import { Matrix4, Vector3 } from 'three';
 import type { Model } from '../../../solver/index.ts';
 import { shaftInnerAxis } from '../../../solver/model/defaults.ts';
-import { CUP, SHAFT_DIAMETER } from '../proportions.ts';
+import { CLAMP, CUP, SHAFT_DIAMETER } from '../proportions.ts';
 import { addBall, revolve } from './revolve.ts';
 import { type Assembly, axisFrame, piece, toVector } from './solid.ts';
 
@@ -32,6 +32,9 @@ export function addInnerCup(assembly: Assembly, model: Model): void {
       [-CUP.behind + 8, CUP.radius - 3],
       [CUP.mouth - 14, CUP.radius - 3],
       [CUP.mouth - 12, CUP.radius],
+      [CUP.mouth - 12, CUP.radius + CLAMP],
+      [CUP.mouth - 5, CUP.radius + CLAMP],
+      [CUP.mouth - 5, CUP.radius],
       [CUP.mouth, CUP.radius],
       [CUP.mouth, CUP.radius - 7],
     ],

@@ -3,8 +3,8 @@ import { Vector3 } from 'three';
 import type { Model, Tube } from '../../../solver/index.ts';
 import { designHubAxis } from '../../../solver/linkage/frames.ts';
 import { carrier } from '../../../solver/model/defaults.ts';
-import { BELL, CARRIER } from '../proportions.ts';
-import { addCoiloverMount, nearestAlong } from './arm.ts';
+import { BELL, CARRIER, CLAMP } from '../proportions.ts';
+import { addCoiloverMount } from './arm.ts';
 import {
   addSeat,
   carrierCentre,
@@ -14,6 +14,7 @@ import {
   jointShapes,
   seatCentre,
 } from './joints.ts';
+import { nearestAlong } from './path.ts';
 import { addBall, pinProfile, revolve, ringProfile } from './revolve.ts';
 import { type Assembly, axisFrame, piece, toVector } from './solid.ts';
 import { addRoundedTube, addTube, curve, sweep } from './sweep.ts';
@@ -110,6 +111,10 @@ function addBell(assembly: Assembly, model: Model, { centre, axis }: Spine): voi
     [
       [-BELL.mouth, BELL.radius - 7],
       [-BELL.mouth, BELL.radius],
+      [-BELL.mouth + 6, BELL.radius],
+      [-BELL.mouth + 6, BELL.radius + CLAMP],
+      [-BELL.mouth + 13, BELL.radius + CLAMP],
+      [-BELL.mouth + 13, BELL.radius],
       [-BELL.mouth + 16, BELL.radius],
       [-BELL.mouth + 20, BELL.radius - 3],
       [BELL.length * 0.55, BELL.radius - 4],

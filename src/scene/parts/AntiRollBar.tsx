@@ -1,5 +1,5 @@
 import { useMemo, useRef } from 'react';
-import { type Group, Matrix4, Vector3 } from 'three';
+import { type Group, Matrix4, type Object3D, Vector3 } from 'three';
 import { Slot } from '../../../solver/index.ts';
 import { usePartCorner } from '../design.ts';
 import { buildBar, buildDropLink, linkLength } from '../geometry/antiRollBar.ts';
@@ -8,6 +8,18 @@ import { usePosed } from '../usePosed.ts';
 import { Pieces, usePieces } from './Pieces.tsx';
 
 const _turn = new Matrix4();
+
+/** Turns an object about a line: to the line's point, round, and back. */
+function turnAbout(object: Object3D, axis: Vector3, centre: Vector3, angle: number): void {
+  const { matrix } = object;
+  matrix.makeRotationAxis(axis, angle);
+  matrix.multiply(_turn.makeTranslation(-centre.x, -centre.y, -centre.z));
+  const { elements } = matrix;
+  elements[12] = elements[12]! + centre.x;
+  elements[13] = elements[13]! + centre.y;
+  elements[14] = elements[14]! + centre.z;
+  object.matrixWorldNeedsUpdate = true;
+}
 
 /** The bar's left half, turning about its axis, and the drop link. Out of the link's reach neither is drawn. */
 export function AntiRollBar() {
@@ -34,15 +46,7 @@ export function AntiRollBar() {
     lever.current.visible = reached;
     drop.current.visible = reached;
     if (!reached) return;
-    // Turn about the bar: to the circle's centre and back.
-    const { matrix } = lever.current;
-    matrix.makeRotationAxis(axis, Math.atan2(sin, cos));
-    _turn.makeTranslation(-centre.x, -centre.y, -centre.z);
-    matrix.multiply(_turn);
-    matrix.elements[12] = matrix.elements[12]! + centre.x;
-    matrix.elements[13] = matrix.elements[13]! + centre.y;
-    matrix.elements[14] = matrix.elements[14]! + centre.z;
-    lever.current.matrixWorldNeedsUpdate = true;
+    turnAbout(lever.current, axis, centre, Math.atan2(sin, cos));
     const x = data[Slot.leverEnd]!;
     const y = data[Slot.leverEnd + 1]!;
     const z = data[Slot.leverEnd + 2]!;

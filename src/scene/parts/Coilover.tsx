@@ -2,12 +2,8 @@ import { useEffect, useMemo, useRef } from 'react';
 import type { Group, Mesh } from 'three';
 import { Slot } from '../../../solver/index.ts';
 import { usePartCorner } from '../design.ts';
-import {
-  buildLowerUnit,
-  buildUpperUnit,
-  coiloverShape,
-  springLength,
-} from '../geometry/coilover.ts';
+import { buildLowerUnit, buildUpperUnit } from '../geometry/coilover.ts';
+import { coiloverShape, springLength } from '../geometry/coiloverShape.ts';
 import { createSpring, stretchSpring } from '../geometry/spring.ts';
 import { placeAlong } from '../placing.ts';
 import { usePosed } from '../usePosed.ts';

@@ -18,14 +18,9 @@ const POINT_RADIUS = 6;
 /** Over every other drawing. */
 const ORDER = 50;
 
-export function GapMarker() {
-  const { model } = usePartCorner();
-  const theme = useStore(view, (state) => state.theme);
-  const asked = useStore(view, (state) => state.lit === 'rodGap');
-  const group = useRef<Group>(null);
-  const line = useRef<Mesh>(null);
-  const ends = [useRef<Mesh>(null), useRef<Mesh>(null)] as const;
-  const { bar, ball, material } = useMemo(
+/** The marker's shapes and its one colour, made once and freed with it. */
+function useSurfaces() {
+  const surfaces = useMemo(
     () => ({
       bar: new CylinderGeometry(LINE_RADIUS, LINE_RADIUS, 1, 10)
         .rotateX(Math.PI / 2)
@@ -42,12 +37,39 @@ export function GapMarker() {
   );
   useEffect(
     () => () => {
-      bar.dispose();
-      ball.dispose();
-      material.dispose();
+      surfaces.bar.dispose();
+      surfaces.ball.dispose();
+      surfaces.material.dispose();
     },
-    [bar, ball, material],
+    [surfaces],
   );
+  return surfaces;
+}
+
+/** Lays a bar of unit length from a point along a way, as long as the way is. */
+function placeLine(
+  line: Mesh,
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): void {
+  placeAlong(line, x, y, z, dx, dy, dz);
+  const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
+  const { elements } = line.matrix;
+  for (let k = 8; k < 11; k += 1) elements[k] = elements[k]! * length;
+}
+
+export function GapMarker() {
+  const { model } = usePartCorner();
+  const theme = useStore(view, (state) => state.theme);
+  const asked = useStore(view, (state) => state.lit === 'rodGap');
+  const group = useRef<Group>(null);
+  const line = useRef<Mesh>(null);
+  const ends = [useRef<Mesh>(null), useRef<Mesh>(null)] as const;
+  const { bar, ball, material } = useSurfaces();
   const wanted = wantedGap(model, 'tieRod', 'wheel');
   usePosed(({ wheelGap: { gap, rodPoint, wheelPoint } }) => {
     if (group.current === null || line.current === null) return;
@@ -62,11 +84,7 @@ export function GapMarker() {
     const dz = wheelPoint[2]! - z;
     ends[0].current?.position.set(x, y, z);
     ends[1].current?.position.set(x + dx, y + dy, z + dz);
-    placeAlong(line.current, x, y, z, dx, dy, dz);
-    // Directions are unit in the placing matrix: the third column takes the length.
-    const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
-    for (let k = 8; k < 11; k += 1)
-      line.current.matrix.elements[k] = line.current.matrix.elements[k]! * length;
+    placeLine(line.current, x, y, z, dx, dy, dz);
   });
   return (
     <group ref={group} visible={false} name="gap">

@@ -10,6 +10,13 @@ import { usePosed } from '../usePosed.ts';
 import { Boot } from './Boot.tsx';
 import { Pieces, usePieces } from './Pieces.tsx';
 
+function bootRadii(shaft: number): Record<'outer' | 'inner', Float64Array> {
+  return {
+    outer: roundedFolds(BELL.radius + 1, shaft + 3, SHAFT_BOOT.folds, 9),
+    inner: roundedFolds(CUP.radius + 1, shaft + 3, SHAFT_BOOT.folds, 9),
+  };
+}
+
 /** The half-shaft's bar, sliding in the inner cup, and both boots. Cup and bell belong to body and knuckle. */
 export function HalfShaft() {
   const corner = usePartCorner();
@@ -26,13 +33,7 @@ export function HalfShaft() {
     const z = data[Slot.shaftOuter + 2]!;
     placeAlong(bar.current, x, y, z, inner[0] - x, inner[1] - y, inner[2] - z);
   });
-  const radii = useMemo(
-    () => ({
-      outer: roundedFolds(BELL.radius + 1, radius + 3, SHAFT_BOOT.folds, 9),
-      inner: roundedFolds(CUP.radius + 1, radius + 3, SHAFT_BOOT.folds, 9),
-    }),
-    [radius],
-  );
+  const radii = useMemo(() => bootRadii(radius), [radius]);
   // Both boots end on the bar at fixed places of their own, but never past its middle.
   const outerReach = Math.min(SHAFT_BOOT.outer, 0.42 * designLength);
   const innerReach = Math.min(SHAFT_BOOT.inner, 0.46 * designLength);

@@ -43,7 +43,7 @@ export function JointBoot({ joint }: { joint: JointName }) {
       size: shape.size,
     };
   }, [model, linkage, joint]);
-  const radii = useMemo(() => roundedFolds(0.84 * size, 0.52 * size, 2, 0.2 * size), [size]);
+  const radii = useMemo(() => roundedFolds(0.78 * size, 0.52 * size, 2, 0.2 * size), [size]);
   return (
     <Boot
       part={PARTS[joint]}
@@ -55,7 +55,7 @@ export function JointBoot({ joint }: { joint: JointName }) {
         carryDirection(stud, data, mouths, 9);
         for (let k = 0; k < 3; k += 1) {
           const ball = data[BALLS[joint] + k]!;
-          mouths[k] = ball + mouths[3 + k]! * JOINT.mouth * 0.86 * size;
+          mouths[k] = ball + mouths[3 + k]! * JOINT.mouth * 0.98 * size;
           mouths[6 + k] = ball + mouths[9 + k]! * (JOINT.seat + 0.02) * size;
         }
       }}

@@ -29,7 +29,8 @@ export function Rack() {
     );
   });
   const radii = useMemo(
-    () => roundedFolds(RACK.housing + 1, tieRodDiameter(tieRod) * 0.42 + 3, RACK.folds, 11),
+    () =>
+      roundedFolds(RACK.housing + 1, RACK.joint + 6, RACK.folds, 9, tieRodDiameter(tieRod) / 2 + 1),
     [tieRod],
   );
   return (
