@@ -2,16 +2,17 @@
  * The picture's program: a fiber root on a canvas of its own, drawn only when something changed. Made with `createRoot`
  * and a chosen list of three's elements, which keeps two fifths of three out of the first download.
  */
-import { addAfterEffect, createRoot, type RootState } from '@react-three/fiber';
+import { addAfterEffect, addEffect, createRoot, type RootState } from '@react-three/fiber';
 import { Component, type ReactNode } from 'react';
 import { NeutralToneMapping, PCFShadowMap, WebGLRenderer } from 'three';
 import { posed, view } from '../state/bench.ts';
 import { extendScene } from './extend.ts';
-import { createPace } from './pace.ts';
+import { createPace, type Pace } from './pace.ts';
 import { createReport } from './report.ts';
 import { Scene } from './Scene.tsx';
 import type { Trouble } from './Stage.tsx';
-import { createStageSurroundings } from './surroundings.ts';
+import { drawsInSoftware } from './software.ts';
+import { createStageSurroundings, type Surroundings } from './surroundings.ts';
 
 /** The most device pixels per CSS pixel that are drawn. */
 const FINEST = 2;
@@ -37,10 +38,13 @@ class Guard extends Component<{ readonly tell: Tell; readonly children: ReactNod
   }
 }
 
-function createContext(canvas: HTMLCanvasElement): WebGL2RenderingContext | null {
+function createContext(
+  canvas: HTMLCanvasElement,
+  isSoftware: boolean,
+): WebGL2RenderingContext | null {
   return canvas.getContext('webgl2', {
     alpha: false,
-    antialias: true,
+    antialias: !isSoftware,
     depth: true,
     stencil: false,
     powerPreference: 'high-performance',
@@ -69,25 +73,34 @@ function setUp(gl: WebGLRenderer): void {
   gl.shadowMap.type = PCFShadowMap;
 }
 
-/** Makes the programs of what is not shown yet, without waiting for them: no first hover or first drawing stalls. */
+/** Asks for the programs of what is not shown yet, so that the first hover or drawing need not wait for them. */
 function warmUp({ gl, scene, camera }: RootState): void {
-  void gl.compileAsync(scene, camera);
+  gl.compile(scene, camera);
 }
 
-/** Counts frames, keeps the pace, and tells the page once things rest. */
-function watchFrames(element: HTMLElement, store: () => RootState): () => void {
-  const pace = createPace();
-  const report = createReport(element);
+/** Draws at the resolution the pace allows, and tells the page once things rest. */
+function watchFrames(stage: Surroundings, pace: Pace, store: () => RootState): () => void {
+  const report = createReport(stage.element);
   let timer = 0;
   let scale = 1;
   let lastFrame = 0;
+  let isSharp = false;
   let isWarm = false;
 
-  function setScale(wanted: number): void {
+  /** Before a frame, never after it: a new resolution empties the canvas. */
+  function before(): void {
+    const wanted = isSharp ? pace.rest : (pace.drawn(performance.now()) ?? scale);
+    isSharp = false;
     if (wanted === scale) return;
     scale = wanted;
     const { gl, viewport } = store();
-    gl.setPixelRatio(viewport.dpr * scale);
+    gl.setPixelRatio(Math.min(FINEST, viewport.dpr * scale));
+  }
+
+  function after(): void {
+    lastFrame = performance.now();
+    report.frame();
+    if (timer === 0) timer = window.setTimeout(rest, REST);
   }
 
   function rest(): void {
@@ -95,21 +108,27 @@ function watchFrames(element: HTMLElement, store: () => RootState): () => void {
     const left = lastFrame + REST - performance.now();
     if (left > 0) {
       timer = window.setTimeout(rest, left);
-      return;
-    }
-    if (scale !== 1) {
-      setScale(pace.rested());
+    } else if (scale !== pace.rest) {
+      isSharp = true;
       store().invalidate();
-      return;
-    }
-    pace.rested();
-    report.atRest(store().camera);
-    if (!isWarm) {
+    } else {
+      report.atRest(store().camera);
+      if (!isWarm) warmUp(store());
       isWarm = true;
-      warmUp(store());
     }
   }
 
+  const leaveBefore = addEffect(before);
+  const leaveAfter = addAfterEffect(after);
+  return () => {
+    clearTimeout(timer);
+    leaveBefore();
+    leaveAfter();
+  };
+}
+
+/** Asks for a frame when the pose went stale, or when what is drawn over it changes. */
+function watchBench(pace: Pace, store: () => RootState): () => void {
   const leavePose = posed.subscribe(() => {
     pace.asked(performance.now());
     store().invalidate();
@@ -118,17 +137,9 @@ function watchFrames(element: HTMLElement, store: () => RootState): () => void {
     if (state.unit !== before.unit || state.lit !== before.lit || state.layers !== before.layers)
       store().invalidate();
   });
-  const leaveFrames = addAfterEffect(() => {
-    lastFrame = performance.now();
-    report.frame();
-    setScale(pace.drawn(lastFrame));
-    if (timer === 0) timer = window.setTimeout(rest, REST);
-  });
   return () => {
-    clearTimeout(timer);
     leavePose();
     leaveView();
-    leaveFrames();
   };
 }
 
@@ -143,7 +154,8 @@ export function openPicture(
   tell: Tell,
 ): () => void {
   const canvas = createCanvas(host);
-  const context = createContext(canvas);
+  const isSoftware = drawsInSoftware();
+  const context = createContext(canvas, isSoftware);
   if (context === null) {
     canvas.remove();
     tell('noWebGL');
@@ -151,12 +163,14 @@ export function openPicture(
   }
   extendScene();
   const root = createRoot(canvas);
-  const stage = createStageSurroundings(element, canvas, labels);
-  let leaveFrames: (() => void) | undefined;
+  const pace = createPace(isSoftware);
+  const stage = createStageSurroundings(element, canvas, labels, () => {
+    pace.asked(performance.now());
+  });
   const configure = (): void => {
     const { clientWidth: width, clientHeight: height } = host;
     void root.configure({
-      gl: (defaults) => new WebGLRenderer({ ...defaults, canvas, context, antialias: true }),
+      gl: (defaults) => new WebGLRenderer({ ...defaults, canvas, context }),
       frameloop: 'demand',
       dpr: [1, FINEST],
       shadows: 'percentage',
@@ -171,13 +185,15 @@ export function openPicture(
       <Scene stage={stage} />
     </Guard>,
   );
-  leaveFrames = watchFrames(element, store.getState);
+  const leaveFrames = watchFrames(stage, pace, store.getState);
+  const leaveBench = watchBench(pace, store.getState);
   watchContext(canvas, tell, () => store.getState().invalidate());
   const resizes = new ResizeObserver(configure);
   resizes.observe(host);
   return () => {
     resizes.disconnect();
-    leaveFrames?.();
+    leaveFrames();
+    leaveBench();
     root.unmount();
     canvas.remove();
   };

@@ -8,7 +8,7 @@ import { renderCount } from './renders.ts';
 export interface Report {
   /** A frame was drawn. */
   frame(): void;
-  /** Writes the attributes: frames, renders, travel and rack unrounded, the wheel centre's place in the window. */
+  /** Writes the attributes: frames, renders, travel and rack unrounded, the wheel centre's place in the window, and that it rests. */
   atRest(camera: Camera): void;
 }
 
@@ -19,6 +19,7 @@ export function createReport(element: HTMLElement): Report {
   return {
     frame() {
       frames += 1;
+      if (element.dataset['resting'] !== undefined) delete element.dataset['resting'];
       if (frames === 1) document.documentElement.dataset['firstPicture'] = '1';
     },
     atRest(camera) {
@@ -28,6 +29,7 @@ export function createReport(element: HTMLElement): Report {
       const x = left + ((_place.x + 1) / 2) * width;
       const y = top + ((1 - _place.y) / 2) * height;
       const { dataset } = element;
+      dataset['resting'] = '';
       dataset['frames'] = String(frames);
       dataset['renders'] = String(renderCount());
       dataset['travel'] = String(travel);

@@ -9,6 +9,8 @@ export interface Surroundings {
   readonly canvas: HTMLCanvasElement;
   /** The text over the picture. */
   readonly labels: Labels;
+  /** To be called when the camera moves: moving pictures may be drawn coarser. */
+  readonly moving: () => void;
   /** The extent of the present model; worked out anew when the model has changed. */
   extent(): Extent;
 }
@@ -17,6 +19,7 @@ export function createStageSurroundings(
   element: HTMLElement,
   canvas: HTMLCanvasElement,
   labels: HTMLElement,
+  moving: () => void,
 ): Surroundings {
   let of = posed.current().corner;
   let extent = extentOf(of);
@@ -24,6 +27,7 @@ export function createStageSurroundings(
     element,
     canvas,
     labels: createLabels(labels),
+    moving,
     extent() {
       const { corner } = posed.current();
       if (corner !== of) {

@@ -70,7 +70,10 @@ export function Camera({ stage }: Props) {
 
   // Before the controls' own step, so that they start from where the camera was put.
   useFrame((state) => {
-    if (controls.current !== null && director.step(controls.current)) state.invalidate();
+    if (controls.current !== null && director.step(controls.current)) {
+      stage.moving();
+      state.invalidate();
+    }
   }, -2);
   // After it: the lens follows the hand.
   useFrame(({ scene }) => {
@@ -89,6 +92,7 @@ export function Camera({ stage }: Props) {
       mouseButtons={MOUSE_BUTTONS}
       touches={TOUCHES}
       onStart={director.leave}
+      onChange={stage.moving}
     />
   );
 }
