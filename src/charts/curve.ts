@@ -133,8 +133,6 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
   /** Fits the scale to both curves; false where there is nothing to draw. */
   function fitScale(figure: FigureStyle): boolean {
     const { present, held } = curves.current();
-    frame.width = root.clientWidth;
-    frame.height = root.clientHeight;
     frame.left = 1;
     frame.right = frame.width - 46;
     frame.least = present.axis[0]!;
@@ -209,8 +207,11 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     follow();
   }
 
-  // Drawn before the new size is painted, or the old picture would be seen stretched.
+  // Measured here and never in a frame, where asking would make the browser lay the page out anew. Drawn before the new
+  // size is painted, or the old picture would be seen stretched.
   const size = new ResizeObserver(() => {
+    frame.width = root.clientWidth;
+    frame.height = root.clientHeight;
     isStale = true;
     onEveryFrame();
   });

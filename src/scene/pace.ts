@@ -8,7 +8,7 @@ const LATE = 40;
 /** Late frames in a row before the picture gets coarser, so that one hiccup changes nothing. */
 const PATIENCE = 3;
 /** Resolutions tried while something moves, as parts of the plain one. */
-const SCALES = [1, 0.7, 0.5] as const;
+const SCALES = [1, 0.7, 0.5, 0.4] as const;
 
 export interface Pace {
   /** Resolution of the picture at rest, as a multiple of the plain one. */
@@ -26,7 +26,7 @@ export interface Pace {
 export function createPace(isSoftware: boolean): Pace {
   let since = Number.NaN;
   let late = 0;
-  let level = isSoftware ? 1 : 0;
+  let level = isSoftware ? 2 : 0;
   return {
     rest: isSoftware ? 1.5 : 1,
     asked(time) {

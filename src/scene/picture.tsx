@@ -17,7 +17,7 @@ import { createStageSurroundings, type Surroundings } from './surroundings.ts';
 /** The most device pixels per CSS pixel that are drawn. */
 const FINEST = 2;
 /** The picture rests this long, ms, after its last frame. */
-const REST = 160;
+const REST = 220;
 
 type Tell = (trouble: Trouble | null) => void;
 
@@ -108,7 +108,7 @@ function watchFrames(stage: Surroundings, pace: Pace, store: () => RootState): (
     const left = lastFrame + REST - performance.now();
     if (left > 0) {
       timer = window.setTimeout(rest, left);
-    } else if (scale !== pace.rest) {
+    } else if (scale !== pace.rest && !stage.isHeld()) {
       isSharp = true;
       store().invalidate();
     } else {

@@ -91,8 +91,17 @@ export function Camera({ stage }: Props) {
       zoomSpeed={0.9}
       mouseButtons={MOUSE_BUTTONS}
       touches={TOUCHES}
-      onStart={director.leave}
-      onChange={stage.moving}
+      onStart={() => {
+        director.leave();
+        stage.holdCamera(true);
+      }}
+      onChange={() => {
+        if (stage.isHeld()) stage.moving();
+      }}
+      onEnd={() => {
+        stage.holdCamera(false);
+        invalidate();
+      }}
     />
   );
 }

@@ -42,6 +42,9 @@ export function createStrokes(width: number, isHidden = false): Strokes {
   object.visible = false;
   object.raycast = () => undefined;
   const tones: Partial<Record<Tone, Color>> = {};
+  /** The colour each stroke was last drawn in: colours seldom change, and are not handed over again. */
+  const drawn: (Color | undefined)[] = new Array<Color | undefined>(MOST).fill(undefined);
+  let isRecoloured = false;
   let count = 0;
 
   return {
@@ -65,24 +68,29 @@ export function createStrokes(width: number, isHidden = false): Strokes {
       place[at + 3] = bx;
       place[at + 4] = by;
       place[at + 5] = bz;
-      const shade = colours.array;
-      for (let i = 0; i < 6; i += 3) {
-        shade[at + i] = colour.r;
-        shade[at + i + 1] = colour.g;
-        shade[at + i + 2] = colour.b;
+      if (drawn[count] !== colour) {
+        drawn[count] = colour;
+        isRecoloured = true;
+        const shade = colours.array;
+        for (let i = 0; i < 6; i += 3) {
+          shade[at + i] = colour.r;
+          shade[at + i + 1] = colour.g;
+          shade[at + i + 2] = colour.b;
+        }
       }
       count += 1;
     },
     end() {
-      const wasShown = object.visible;
       object.visible = count > 0;
       geometry.instanceCount = count;
-      if (count === 0 && !wasShown) return;
+      if (count === 0) return;
       places.clearUpdateRanges();
-      colours.clearUpdateRanges();
       places.addUpdateRange(0, 6 * count);
-      colours.addUpdateRange(0, 6 * count);
       places.needsUpdate = true;
+      if (!isRecoloured) return;
+      isRecoloured = false;
+      colours.clearUpdateRanges();
+      colours.addUpdateRange(0, 6 * count);
       colours.needsUpdate = true;
     },
     dispose() {

@@ -13,7 +13,7 @@ import { blobSpread, blobStrength, createBlob } from './blob.ts';
 import { gridLines, type Rgb } from './grid.ts';
 
 const REACH = 1500;
-const SHADOW_WIDTH = 3000;
+const SHADOW_WIDTH = 2200;
 
 function rgb(colour: string): Rgb {
   const { r, g, b } = new Color(colour);

@@ -85,6 +85,7 @@ export function createDots(): Dots {
     },
     end() {
       object.visible = count > 0;
+      if (count === 0) return;
       geometry.setDrawRange(0, count);
 
       places.needsUpdate = true;
