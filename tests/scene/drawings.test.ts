@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MEASURE_KEYS, Measure, Slot } from '../../solver/index.ts';
 import { extentOf } from '../../src/scene/camera/extent.ts';
 import { drawCamber, drawToe } from '../../src/scene/drawings/angles.ts';
+import { drawFrontCentre } from '../../src/scene/drawings/centres.ts';
 import { LAYER_DRAWINGS, LIT_DRAWINGS, litDrawing } from '../../src/scene/drawings/chosen.ts';
 import { createPaths, followPaths } from '../../src/scene/drawings/paths.ts';
 import { arcBetween, type Pen } from '../../src/scene/drawings/pen.ts';
@@ -19,13 +20,14 @@ interface Drawn {
 }
 
 /** Everything a drawing makes of a design at a place. */
-function drawn(drawing: Drawing, subject: Subject): Drawn {
+function drawn(drawing: Drawing, subject: Subject, sees = true): Drawn {
   const lines: number[][] = [];
   const labels: Drawn['labels'] = [];
   const pen: Pen = {
     line: (...numbers) => lines.push(numbers.slice(0, 6) as number[]),
     label: (x, y, z, _, words, value) =>
       labels.push({ at: [x, y, z], text: words(value, 'mm'), value }),
+    sees: () => sees,
   };
   drawing(pen, subject);
   return { lines, labels };
@@ -82,6 +84,17 @@ describe('every drawing of every shipped model', () => {
 });
 
 describe('what is drawn', () => {
+  it('points at an instant centre outside the picture, and says how far it is', () => {
+    const { data } = full.now.pose;
+    const { measures } = full.now;
+    const far = Math.hypot(
+      measures[Measure.frontViewCentreY]! - data[Slot.contact + 1]!,
+      measures[Measure.frontViewCentreZ]! - data[Slot.contact + 2]!,
+    );
+    expect(drawn(drawFrontCentre, full, false).labels[0]?.value).toBeCloseTo(far, 6);
+    expect(drawn(drawFrontCentre, full, false).labels[0]?.text).toMatch(/mm away$/);
+  });
+
   it('is the steering axis: from its ground point through both ball joints', () => {
     const { data } = full.now.pose;
     const [first] = drawn(drawSteeringAxis, full).lines;
@@ -136,6 +149,7 @@ it('an arc keeps its radius and ends on the second direction', () => {
   const pen: Pen = {
     line: (...numbers) => lines.push(numbers.slice(0, 6) as number[]),
     label: () => undefined,
+    sees: () => true,
   };
   const w = [Math.cos(1.1), 0, Math.sin(1.1)];
   expect(arcBetween(pen, [5, 6, 7], 0, [1, 0, 0], 0, w, 0, 50, 'ink')).toBeCloseTo(1.1, 12);

@@ -38,8 +38,9 @@ const HIDDEN = 31;
 let isRackShown = true;
 
 /** Parts that stand before the rod's inner end, by the names the parts give their meshes. */
-function standsBefore({ name }: Object3D): boolean {
-  return name === 'rack' || name === 'mounts' || name.startsWith('obstacle');
+function standsBefore({ name, parent }: Object3D): boolean {
+  const isAround = name.startsWith('obstacle') || parent?.name.startsWith('obstacle') === true;
+  return name === 'rack' || name === 'mounts' || isAround;
 }
 
 function setLayer(object: Object3D): void {

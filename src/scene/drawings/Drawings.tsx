@@ -41,7 +41,10 @@ export function Drawings({ stage }: Props) {
   const palette = PALETTES[useTheme()];
   const strokes = useMemo(() => createStrokes(WIDTH), []);
   const { labels } = stage;
-  const pen = useMemo<Pen>(() => ({ line: strokes.line, label: labels.put }), [strokes, labels]);
+  const pen = useMemo<Pen>(
+    () => ({ line: strokes.line, label: labels.put, sees: labels.sees }),
+    [strokes, labels],
+  );
   const subject = useMemo<Sitter>(
     () => ({ now: posed.current(), extent: stage.extent(), paths: createPaths() }),
     [stage],

@@ -5,7 +5,7 @@ import type { Words } from '../labels/labels.ts';
 import { arrow, dashes, mark, type Pen } from './pen.ts';
 import type { Drawing } from './subject.ts';
 
-/** A centre farther than this from the contact, mm, is not drawn to scale but pointed at. */
+/** To a centre farther than this from the contact, mm, no lines are drawn. */
 const FAR = 2600;
 const POINTER = 420;
 
@@ -17,8 +17,8 @@ const FRONT_NONE: Words = () => 'no front-view centre: the wheel moves straight'
 const SIDE_NONE: Words = () => 'no side-view centre: the wheel moves straight';
 
 /**
- * Lines from the contact and from both ball joints, as seen in this view, to the centre at (x, y, z). A centre far off
- * is pointed at from the contact.
+ * Lines from the contact and from both ball joints, as seen in this view, to the centre at (x, y, z). A centre outside
+ * the picture is pointed at from the contact, with its distance; one far off is only pointed at.
  */
 function drawCentre(
   pen: Pen,
@@ -36,15 +36,16 @@ function drawCentre(
     pen.label(cx, cy, cz, 'ink', isFront ? FRONT_NONE : SIDE_NONE, 0);
     return;
   }
-  if (distance > FAR) {
+  const isSeen = distance <= FAR && pen.sees(x, y, z);
+  if (!isSeen) {
     const dx = (x - cx) / distance;
     const dy = (y - cy) / distance;
     const dz = (z - cz) / distance;
     arrow(pen, cx, cy, cz, dx, dy, dz, POINTER, 'ink');
     const words = isFront ? FRONT_FAR : SIDE_FAR;
     pen.label(cx + POINTER * dx, cy + POINTER * dy, cz + POINTER * dz, 'ink', words, distance);
-    return;
   }
+  if (distance > FAR) return;
   dashes(pen, cx, cy, cz, x, y, z, 'ink');
   for (let joint = 0; joint < 2; joint += 1) {
     const slot = joint === 0 ? Slot.lower : Slot.upper;
@@ -55,7 +56,7 @@ function drawCentre(
     mark(pen, jx, jy, data[slot + 2]!, 7, 'soft');
   }
   mark(pen, x, y, z, 26, 'accent');
-  pen.label(x, y, z, 'accent', isFront ? FRONT : SIDE, 0);
+  if (isSeen) pen.label(x, y, z, 'accent', isFront ? FRONT : SIDE, 0);
 }
 
 export const drawFrontCentre: Drawing = (pen, { now }) => {

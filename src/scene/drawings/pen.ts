@@ -9,6 +9,8 @@ import type { Tone } from '../palette.ts';
 export interface Pen {
   line(ax: number, ay: number, az: number, bx: number, by: number, bz: number, tone: Tone): void;
   label(x: number, y: number, z: number, tone: Tone, words: Words, value: number): void;
+  /** True where the picture shows the point, free of panels. */
+  sees(x: number, y: number, z: number): boolean;
 }
 
 type Flat = ArrayLike<number>;

@@ -37,11 +37,11 @@ export function Handles({ stage }: Props) {
   );
   const points = useMemo(() => createPointGrip({ posed, documentStore, view }), []);
   const pen = useMemo<Pen>(
-    () => ({ line: strokes.line, label: stage.labels.put }),
+    () => ({ line: strokes.line, label: stage.labels.put, sees: stage.labels.sees }),
     [strokes, stage],
   );
   const ringPen = useMemo<Pen>(
-    () => ({ line: rings.line, label: stage.labels.put }),
+    () => ({ line: rings.line, label: stage.labels.put, sees: stage.labels.sees }),
     [rings, stage],
   );
   const ruler = useMemo<Ruler>(

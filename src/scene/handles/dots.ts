@@ -4,6 +4,7 @@ import {
   BufferGeometry,
   Color,
   DataTexture,
+  Group,
   LinearFilter,
   Points,
   PointsMaterial,
@@ -14,6 +15,8 @@ import type { Palette } from '../palette.ts';
 const MOST = 128;
 /** Diameter, px. */
 const SIZE = 13;
+/** Pale edge around it, px. */
+const HALO = 5;
 const PICTURE = 32;
 
 /** A white disc with a darker rim, soft at the edge. */
@@ -23,7 +26,7 @@ function discPicture(): DataTexture {
     const x = (((i % PICTURE) + 0.5) / PICTURE) * 2 - 1;
     const y = ((Math.floor(i / PICTURE) + 0.5) / PICTURE) * 2 - 1;
     const r = Math.hypot(x, y);
-    const shade = r > 0.66 ? 255 : 90;
+    const shade = r > 0.6 ? 255 : 150;
     data.fill(shade, 4 * i, 4 * i + 3);
     data[4 * i + 3] = Math.round(255 * Math.min(1, Math.max(0, (0.98 - r) * 12)));
   }
@@ -35,7 +38,7 @@ function discPicture(): DataTexture {
 }
 
 export interface Dots {
-  readonly object: Points;
+  readonly object: Group;
   paint(palette: Palette): void;
   begin(): void;
   put(place: Float64Array, isLit: boolean): void;
@@ -60,9 +63,26 @@ export function createDots(): Dots {
     depthWrite: false,
     toneMapped: false,
   });
-  const object = new Points(geometry, material);
-  object.frustumCulled = false;
-  object.renderOrder = 60;
+  const halo = new PointsMaterial({
+    map,
+    size: SIZE + HALO,
+    sizeAttenuation: false,
+    transparent: true,
+    depthTest: false,
+    depthWrite: false,
+    toneMapped: false,
+  });
+  const object = new Group();
+  // A pale edge, so that a dot shows on a dark tyre as well as on the ground.
+  for (const [under, order] of [
+    [halo, 59],
+    [material, 60],
+  ] as const) {
+    const points = new Points(geometry, under);
+    points.frustumCulled = false;
+    points.renderOrder = order;
+    object.add(points);
+  }
   const plain = new Color();
   const lit = new Color();
   let count = 0;
@@ -94,6 +114,7 @@ export function createDots(): Dots {
     dispose() {
       geometry.dispose();
       material.dispose();
+      halo.dispose();
       map.dispose();
     },
   };

@@ -21,6 +21,8 @@ export interface Boxes {
   clear(left: number, top: number, right: number, bottom: number): void;
   /** Finds a place for a label of this size at the point (x, y), into `left` and `top`; false where there is no room. */
   place(x: number, y: number, width: number, height: number): boolean;
+  /** True for a point inside the edges. */
+  holds(x: number, y: number): boolean;
   left: number;
   top: number;
 }
@@ -53,6 +55,7 @@ export function createBoxes(most: number): Boxes {
       maxX = right;
       maxY = bottom;
     },
+    holds: (x, y) => x >= minX && x <= maxX && y >= minY && y <= maxY,
     place(x, y, width, height) {
       if (count >= most) return false;
       for (let i = 0; i < TRIES.length; i += 1) {

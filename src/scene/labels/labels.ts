@@ -2,7 +2,7 @@
  * Labels of the picture: one layer of DOM text over the canvas, placed by hand in each frame. A fixed number of spans is
  * made once; a label's text is only written anew when its number or the unit has changed.
  */
-import { type Camera, Vector3 } from 'three';
+import { type Camera, Vector2, Vector3 } from 'three';
 import type { LengthUnit } from '../../state/view.ts';
 import { toThree } from '../axes.ts';
 import type { Tone } from '../palette.ts';
@@ -35,10 +35,13 @@ export interface Labels {
   keepInside(left: number, top: number, right: number, bottom: number): void;
   /** A label at a point of the vehicle, mm. Earlier ones keep their place; later ones give way. */
   put(x: number, y: number, z: number, tone: Tone, words: Words, value: number): void;
+  /** True where a point is shown inside the edges of `keepInside`. */
+  sees(x: number, y: number, z: number): boolean;
   end(): void;
 }
 
 const _place = new Vector3();
+const _screen = new Vector2();
 
 function createSlot(element: HTMLElement): Slot {
   const span = element.ownerDocument.createElement('span');
@@ -102,6 +105,14 @@ export function createLabels(element: HTMLElement): Labels {
   let height = 1;
   let unit: LengthUnit = 'mm';
 
+  /** Writes where a point is drawn, px, into `_screen`; false behind the camera. */
+  function project(x: number, y: number, z: number): boolean {
+    if (camera === null) return false;
+    toThree(x, y, z, _place).project(camera);
+    _screen.set(((_place.x + 1) / 2) * width, ((1 - _place.y) / 2) * height);
+    return _place.z <= 1 && _place.z >= -1;
+  }
+
   return {
     begin(nextCamera, nextWidth, nextHeight, nextUnit) {
       camera = nextCamera;
@@ -114,12 +125,12 @@ export function createLabels(element: HTMLElement): Labels {
     keepInside(left, top, right, bottom) {
       boxes.clear(left, top, right, bottom);
     },
+    sees(x, y, z) {
+      return project(x, y, z) && boxes.holds(_screen.x, _screen.y);
+    },
     put(x, y, z, tone, words, value) {
-      if (camera === null || used >= MOST) return;
-      toThree(x, y, z, _place).project(camera);
-      if (_place.z > 1 || _place.z < -1) return;
-      const px = ((_place.x + 1) / 2) * width;
-      const py = ((1 - _place.y) / 2) * height;
+      if (used >= MOST || !project(x, y, z)) return;
+      const { x: px, y: py } = _screen;
       slots[used] ??= createSlot(element);
       const slot = slots[used]!;
       write(slot, tone, words, value, unit);
