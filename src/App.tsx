@@ -3,26 +3,39 @@ import './App.css';
 import { lazy, Suspense, useEffect, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { CurveSheetHost } from './charts/CurveSheetHost.tsx';
-import { MapPad } from './charts/MapPad.tsx';
+import { LateMapPad } from './charts/LateMapPad.tsx';
 import { Banner } from './panels/Banner.tsx';
 import { CautionLine } from './panels/CautionLine.tsx';
-import { Explanation } from './panels/Explanation.tsx';
-import { FileDrop } from './panels/FileDrop.tsx';
 import { GapTile } from './panels/GapTile.tsx';
 import { watchInsets } from './panels/insets.ts';
 import { listenToKeys } from './panels/keys.ts';
 import { Notices } from './panels/Notices.tsx';
 import { PhoneSheet } from './panels/PhoneSheet.tsx';
 import { Readings } from './panels/Readings.tsx';
-import { Sheets } from './panels/Sheets.tsx';
 import { usePageSize } from './panels/size.ts';
 import { TopBar } from './panels/TopBar.tsx';
 import { Transport } from './panels/Transport.tsx';
 import { Stage } from './scene/Stage.tsx';
 import { documentStore, inputs, view } from './state/bench.ts';
+import { afterFirstPicture } from './state/firstPicture.ts';
 import { followRide } from './state/ride.ts';
 
 const Points = lazy(() => import('./panels/Points.tsx'));
+
+// Nothing that the first picture shows: loaded behind it.
+const Explanation = lazy(() =>
+  afterFirstPicture(() => import('./panels/Explanation.tsx')).then((late) => ({
+    default: late.Explanation,
+  })),
+);
+const Sheets = lazy(() =>
+  afterFirstPicture(() => import('./panels/Sheets.tsx')).then((late) => ({ default: late.Sheets })),
+);
+const FileDrop = lazy(() =>
+  afterFirstPicture(() => import('./panels/FileDrop.tsx')).then((late) => ({
+    default: late.FileDrop,
+  })),
+);
 
 /** The panels of a page with room around the stage. */
 function Desk() {
@@ -38,7 +51,7 @@ function Desk() {
       )}
       {panels.map && (
         <div className="place place-map">
-          <MapPad />
+          <LateMapPad />
         </div>
       )}
       <div className="place place-foot">
@@ -93,11 +106,13 @@ export function App() {
           <Desk />
         )}
       </div>
-      <Explanation />
-      <Sheets />
+      <Suspense fallback={null}>
+        <Explanation />
+        <Sheets />
+        <FileDrop />
+      </Suspense>
       <CurveSheetHost />
       <Notices />
-      <FileDrop />
     </>
   );
 }

@@ -1,7 +1,7 @@
 /** On a phone: gap, transport, and one panel at a time behind tabs, under the stage. */
 import './phoneSheet.css';
 import { lazy, type ReactNode, Suspense, useRef, useState } from 'react';
-import { MapPad } from '../charts/MapPad.tsx';
+import { LateMapPad } from '../charts/LateMapPad.tsx';
 import type { Panel } from '../state/view.ts';
 import { CautionLine } from './CautionLine.tsx';
 import { GapTile } from './GapTile.tsx';
@@ -18,7 +18,7 @@ const TABS: readonly (readonly [Panel, string])[] = [
 
 const BODIES: Readonly<Record<Panel, () => ReactNode>> = {
   readings: () => <Readings />,
-  map: () => <MapPad />,
+  map: () => <LateMapPad />,
   points: () => (
     <Suspense fallback={null}>
       <Points />

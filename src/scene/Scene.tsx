@@ -1,18 +1,29 @@
 /** Everything in the picture. React renders it for what exists; where things are is written in frames. */
-import { useMemo } from 'react';
+import { lazy, Suspense, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { documentStore } from '../state/bench.ts';
+import { afterFirstPicture } from '../state/firstPicture.ts';
 import { VEHICLE_ROTATION } from './axes.ts';
 import { Corner } from './Corner.tsx';
 import { Camera } from './camera/Camera.tsx';
-import { Drawings } from './drawings/Drawings.tsx';
 import { Ground } from './ground/Ground.tsx';
-import { Handles } from './handles/Handles.tsx';
 import { LabelFrame } from './labels/LabelFrame.tsx';
 import { Lights } from './light/Lights.tsx';
 import { countRender } from './renders.ts';
 import type { Surroundings } from './surroundings.ts';
 import { useIsHeld } from './useView.ts';
+
+// The hand's ways and the drawings are loaded behind the first picture.
+const Handles = lazy(() =>
+  afterFirstPicture(() => import('./handles/Handles.tsx')).then((late) => ({
+    default: late.Handles,
+  })),
+);
+const Drawings = lazy(() =>
+  afterFirstPicture(() => import('./drawings/Drawings.tsx')).then((late) => ({
+    default: late.Drawings,
+  })),
+);
 
 interface Props {
   readonly stage: Surroundings;
@@ -38,8 +49,10 @@ export function Scene({ stage }: Props) {
         <Ground extent={extent} />
         <Corner />
         {isHeld && <Corner design="held" />}
-        <Handles stage={stage} />
-        <Drawings stage={stage} />
+        <Suspense fallback={null}>
+          <Handles stage={stage} />
+          <Drawings stage={stage} />
+        </Suspense>
       </group>
     </>
   );

@@ -5,6 +5,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { documentStore, inputs, view } from '../state/bench.ts';
+import { settleFirstPicture } from '../state/firstPicture.ts';
 import { runPlayer } from '../state/player.ts';
 import { countRender } from './renders.ts';
 import './stage.css';
@@ -39,14 +40,18 @@ export function Stage() {
   useEffect(() => {
     let close: (() => void) | undefined;
     let isLeft = false;
+    const tell = (met: Trouble | null): void => {
+      setTrouble(met);
+      if (met !== null) settleFirstPicture();
+    };
     loading
       .then(({ openPicture }) => {
         const { current: stage } = frame;
         if (isLeft || stage === null || picture.current === null || labels.current === null) return;
-        close = openPicture(stage, picture.current, labels.current, setTrouble);
+        close = openPicture(stage, picture.current, labels.current, tell);
       })
       .catch((error: unknown) => {
-        setTrouble('notLoaded');
+        tell('notLoaded');
         console.info(error);
       });
     return () => {

@@ -2,6 +2,7 @@
 import { type Camera, Vector3 } from 'three';
 import { Slot } from '../../solver/index.ts';
 import { inputs, posed } from '../state/bench.ts';
+import { settleFirstPicture } from '../state/firstPicture.ts';
 import { flatToThree } from './axes.ts';
 import { renderCount } from './renders.ts';
 
@@ -20,7 +21,9 @@ export function createReport(element: HTMLElement): Report {
     frame() {
       frames += 1;
       if (element.dataset['resting'] !== undefined) delete element.dataset['resting'];
-      if (frames === 1) document.documentElement.dataset['firstPicture'] = '1';
+      if (frames > 1) return;
+      document.documentElement.dataset['firstPicture'] = '1';
+      settleFirstPicture();
     },
     atRest(camera) {
       const { travel, rack } = inputs.getState();

@@ -354,6 +354,7 @@ it('holds yesterday against which every reading shows its difference', async () 
   const was = Number.parseFloat(casterOf(FACTORY));
   const is = Number.parseFloat(casterOf(withUpperX(-40)));
   const change = page.locator('[data-reading="caster"] [data-part="change"]');
+  await shows(caster(page), casterOf(withUpperX(-40)));
   await shows(change, 'against yesterday');
   const said = Number.parseFloat((await change.textContent()) ?? '');
   // Both ends are rounded to 0.01°, and so is the difference.
