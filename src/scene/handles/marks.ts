@@ -6,7 +6,8 @@ import type { Drum } from '../camera/extent.ts';
 import { arrow, type Pen } from '../drawings/pen.ts';
 import type { Words } from '../labels/labels.ts';
 import { type Carried, placeNow } from './carried.ts';
-import { ARROW, type Axis, type PointGrip } from './pointGrip.ts';
+import type { Axis } from './pointDrag.ts';
+import { ARROW, type PointGrip } from './pointGrip.ts';
 import type { WheelGrip } from './wheelGrip.ts';
 
 const RING = 56;

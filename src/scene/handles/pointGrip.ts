@@ -2,24 +2,21 @@
  * The hard points as handles: dragged freely in the plane of the screen, or along one axis of the design by the arrows
  * of the selected one. What moves is the point of the design; the bench stays in its pose (see carried.ts).
  */
-import { createPose, type Pose, type Vector3 } from '../../../solver/index.ts';
 import type { DocumentStore } from '../../state/document.ts';
 import { hardPoints } from '../../state/points.ts';
 import type { PosedStore } from '../../state/posed.ts';
 import type { View } from '../../state/view.ts';
-import { type Carried, carry, directionBack, directionNow, placeNow } from './carried.ts';
+import { type Carried, carry, directionNow, placeNow } from './carried.ts';
 import type { Grip } from './grip.ts';
+import { type Axis, createPointDrag, UNITS } from './pointDrag.ts';
 import type { Pointer } from './pointer.ts';
-import { alongLine, onPlane } from './rays.ts';
-import { FINE, snapped, snapStep } from './snap.ts';
+import { snapStep } from './snap.ts';
 
 /** Length of the arrows of the selected handle, px, and where their shaft starts to answer the hand. */
 export const ARROW = 64;
 const ARROW_START = 16;
 
-export type Axis = 0 | 1 | 2;
 const AXES: readonly Axis[] = [0, 1, 2];
-const UNITS = [Float64Array.of(1, 0, 0), Float64Array.of(0, 1, 0), Float64Array.of(0, 0, 1)];
 
 export interface PointGrip extends Grip {
   /** Every handle of the present model, ready to be placed. */
@@ -56,66 +53,8 @@ const _place = new Float64Array(3);
 const _tip = new Float64Array(3);
 const _axis = new Float64Array(3);
 
-/** The drag itself: what was taken, and the shift of the hand so far. */
-function createDrag() {
-  const start = new Float64Array(3);
-  const away = new Float64Array(3);
-  const along = new Float64Array(3);
-  const hand = new Float64Array(3);
-  const anchor = new Float64Array(3);
-  const base = new Float64Array(3);
-  const shift = new Float64Array(3);
-  const pose: Pose = createPose();
-  let carried: Carried | null = null;
-  let axis: Axis | null = null;
-  let isFine = false;
-
-  /** Writes where the hand is, in the plane of the screen or on the axis; false where that cannot be read. */
-  function readHand(pointer: Pointer): boolean {
-    if (axis === null) return onPlane(pointer.ray, start, away, hand);
-    const t = alongLine(pointer.ray, start, along);
-    if (Number.isNaN(t)) return false;
-    for (let i = 0; i < 3; i += 1) hand[i] = start[i]! + t * along[i]!;
-    return true;
-  }
-
-  return {
-    begin(pointer: Pointer, taken: Carried, by: Axis | null, posedNow: Pose): void {
-      carried = taken;
-      axis = by;
-      pose.data.set(posedNow.data);
-      placeNow(taken, pose, start);
-      away.set(pointer.away);
-      if (by !== null) directionNow(taken, pose, UNITS[by]!, along);
-      if (!readHand(pointer)) hand.set(start);
-      anchor.set(hand);
-      base.fill(0);
-      isFine = pointer.isFine;
-    },
-    /** The design point for the pointer now, rounded to `step`. */
-    wanted(pointer: Pointer, step: number): Vector3 | null {
-      if (carried === null || !readHand(pointer)) return null;
-      const pace = isFine ? FINE : 1;
-      for (let i = 0; i < 3; i += 1) shift[i] = base[i]! + pace * (hand[i]! - anchor[i]!);
-      if (pointer.isFine !== isFine) {
-        // The other pace from here on: what was moved so far stays moved.
-        isFine = pointer.isFine;
-        base.set(shift);
-        anchor.set(hand);
-      }
-      directionBack(carried, pose, shift, shift);
-      if (axis !== null) {
-        const only = shift[axis]!;
-        shift.fill(0);
-        shift[axis] = only;
-      }
-      return snapped(carried.design, shift, step);
-    },
-  };
-}
-
 export function createPointGrip({ posed, documentStore, view }: Bench): PointGrip {
-  const drag = createDrag();
+  const drag = createPointDrag();
   let of = posed.current().corner;
   let list: readonly Carried[] = hardPoints(of.model).map((point) => carry(of, point));
   let hovered = -1;
