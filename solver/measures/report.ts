@@ -4,7 +4,7 @@ import type { Failure } from '../linkage/linkage.ts';
 import { Slot } from '../linkage/slots.ts';
 import { createPose, type Pose, solvePose } from '../linkage/solve.ts';
 import type { Vector3 } from '../model/model.ts';
-import { createMeasures, Measure, type MeasureKey } from './keys.ts';
+import { createMeasures, MEASURE_KEYS, Measure, type MeasureKey } from './keys.ts';
 import { outsideLimits } from './limits.ts';
 import { measureInto } from './measure.ts';
 import { placeRod, rodPointCount } from './parts.ts';
@@ -30,24 +30,11 @@ export interface Reached {
 
 export type PoseReport = Reached | Unreached;
 
-const PLAIN: readonly MeasureKey[] = [
-  'camber',
-  'toe',
-  'caster',
-  'kingpinInclination',
-  'scrubRadius',
-  'casterTrail',
-  'spindleOffset',
-  'spindleTrail',
-  'steerAngle',
-  'halfTrack',
-  'bumpSteer',
-  'bumpCamber',
-  'bumpCaster',
-  'trackRate',
-  'steerPerRack',
-  'rollCentreHeight',
-];
+/** Measures that every model has, each a number of its own: the first keys, in the contract's order. */
+const PLAIN: readonly MeasureKey[] = MEASURE_KEYS.slice(
+  0,
+  MEASURE_KEYS.indexOf('rollCentreHeight') + 1,
+);
 
 /** A number for JSON: no NaN, no infinity, no negative zero. */
 function plain(value: number): number | null {

@@ -6,6 +6,7 @@ import { rackRange } from '../../solver/model/defaults.ts';
 import type { SweepKey } from '../../solver/sweep.ts';
 import { documentStore } from '../state/bench.ts';
 import { closeCurves, curveSheet } from '../state/charted.ts';
+import { useModal } from '../state/useModal.ts';
 import { type CurveSheetWork, createCurveSheet } from './curveSheet.ts';
 import type { Along } from './curveTable.ts';
 import { CloseIcon } from './icons.tsx';
@@ -114,21 +115,15 @@ export default function CurveSheet() {
   const keys = useStore(curveSheet, (state) => state.keys);
   const [along, setAlong] = useState<Along>('travel');
   const { root, at, work } = useCharts(keys, along);
-  const dialog = useRef<HTMLDialogElement>(null);
+  const { dialog, isClosed } = useModal();
   const isHeld = useStore(documentStore, (state) => state.held !== null);
-  useEffect(() => {
-    const element = dialog.current;
-    element?.showModal();
-    return () => element?.close();
-  }, []);
   return (
     <dialog
       ref={dialog}
       className="curve-sheet"
       aria-labelledby="curve-sheet-title"
       onClose={() => {
-        // React's strict mode mounts twice: the first close is heard when the sheet is open again.
-        if (dialog.current?.open !== true) closeCurves();
+        if (isClosed()) closeCurves();
       }}
     >
       <header className="curve-head">

@@ -1,7 +1,8 @@
 /** Sheets of text over the bench: its keys, and its cautions. */
 import './sheets.css';
-import { type ReactNode, useEffect, useRef } from 'react';
+import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
+import { useModal } from '../state/useModal.ts';
 import { Icon } from './icons.tsx';
 import { sheets } from './sheets.ts';
 
@@ -34,18 +35,15 @@ const CAUTIONS: readonly string[] = [
 ];
 
 function Sheet({ title, children }: { title: string; children: ReactNode }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    const element = dialog.current;
-    element?.showModal();
-    return () => element?.close();
-  }, []);
+  const { dialog, isClosed } = useModal();
   return (
     <dialog
       ref={dialog}
       className="sheet"
       aria-labelledby="sheet-title"
-      onClose={() => sheets.setState({ open: null })}
+      onClose={() => {
+        if (isClosed()) sheets.setState({ open: null });
+      }}
       onPointerDown={(event) => {
         // The sheet's own padding lies inside; only the backdrop is the dialog itself.
         if (event.target === dialog.current) dialog.current.close();

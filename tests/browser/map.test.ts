@@ -21,6 +21,7 @@ import { travelRange } from '../../src/state/inputs.ts';
 import { length, signed } from '../../src/words/format.ts';
 import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
 import { shipped } from '../support/models.ts';
+import { withoutPicture } from '../support/withoutPicture.ts';
 
 /** Software drawing can hold a frame up for seconds on a busy machine; nothing here is a matter of time. */
 const PATIENCE = { timeout: 30_000 };
@@ -35,18 +36,6 @@ afterEach(async () => {
   await bench?.close();
   bench = undefined;
 });
-
-/** The scene is left out: the map must work without it, and is quicker to test so. */
-async function withoutPicture(page: Page): Promise<void> {
-  await page.addInitScript(() => {
-    const { getContext } = HTMLCanvasElement.prototype;
-    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, ...words: never[]) {
-      return String(words[0]).startsWith('webgl')
-        ? null
-        : (getContext as (...words: never[]) => unknown).apply(this, words);
-    } as typeof getContext;
-  });
-}
 
 const card = (page: Page): Locator => page.getByRole('region', { name: 'Travel–lock map' });
 const part = (page: Page, name: string): Locator => card(page).locator(`[data-part="${name}"]`);

@@ -13,6 +13,7 @@ import {
   poseReport,
 } from '../../solver/index.ts';
 import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
+import { withoutPicture } from '../support/withoutPicture.ts';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
@@ -54,18 +55,6 @@ afterEach(async () => {
   await bench?.close();
   bench = undefined;
 });
-
-/** Takes the picture away: numbers and keys do not wait for a scene drawn in software, and need none. */
-async function withoutPicture(page: Page): Promise<void> {
-  await page.addInitScript(() => {
-    const { getContext } = HTMLCanvasElement.prototype;
-    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, ...words: never[]) {
-      return String(words[0]).startsWith('webgl')
-        ? null
-        : (getContext as (...words: never[]) => unknown).apply(this, words);
-    } as typeof getContext;
-  });
-}
 
 async function open(options: BenchOptions = { before: withoutPicture }): Promise<Page> {
   bench = await openBench(options);

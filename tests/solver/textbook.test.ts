@@ -114,47 +114,34 @@ describe('roll centre of a double wishbone', () => {
   });
 });
 
+/** Anti-dive, %, with both arms equal and parallel and their axes tipped: the wheel translates square to them. */
+function antiDiveOf(slope: number): number {
+  const axis = (y: number, z: number, x: number): Vector3 => [x, y, z - x * slope];
+  const model = sound({
+    ...frontView([700, 200], [400, 200], [700, 440], [400, 440], [800, 300], 300),
+    lowerArm: {
+      frontPivot: axis(400, 200, 100),
+      rearPivot: axis(400, 200, -100),
+      ballJoint: [0, 700, 200],
+    },
+    upperArm: {
+      frontPivot: axis(400, 440, 100),
+      rearPivot: axis(400, 440, -100),
+      ballJoint: [0, 700, 440],
+    },
+    tieRod: { inner: axis(400, 200, 120), outer: axis(700, 200, 120) },
+  });
+  return measuresAt(assemble(model), 0, 0)[Measure.antiDive]!;
+}
+
 describe('anti-dive with outboard brakes', () => {
   it('is 25 % with 60 % front brakes, L 2550, h 600 and a contact path of 5.5993° (published worked number)', () => {
     // https://www.super7thheaven.co.uk/anti-dive-geometry/ : 60 %, 2550, 600, 25 % wanted gives about 5.6°.
-    const phi = 5.5993 * DEGREE;
-    // Both arms equal and parallel, their axes tipped by φ: the wheel translates square to them.
-    const axis = (y: number, z: number, x: number): Vector3 => [x, y, z - x * Math.tan(phi)];
-    const model = sound({
-      ...frontView([700, 200], [400, 200], [700, 440], [400, 440], [800, 300], 300),
-      lowerArm: {
-        frontPivot: axis(400, 200, 100),
-        rearPivot: axis(400, 200, -100),
-        ballJoint: [0, 700, 200],
-      },
-      upperArm: {
-        frontPivot: axis(400, 440, 100),
-        rearPivot: axis(400, 440, -100),
-        ballJoint: [0, 700, 440],
-      },
-      tieRod: { inner: axis(400, 200, 120), outer: axis(700, 200, 120) },
-    });
-    expectClose(measuresAt(assemble(model), 0, 0)[Measure.antiDive]!, 25, 1e-3, '%', 'anti-dive');
+    expectClose(antiDiveOf(Math.tan(5.5993 * DEGREE)), 25, 1e-3, '%', 'anti-dive');
   });
 
   it('is 100 % when tan φ = h/(ξ·L) (Gillespie, Fundamentals of Vehicle Dynamics, ch. 7, from memory)', () => {
-    const tan = 600 / (0.6 * 2550);
-    const axis = (y: number, z: number, x: number): Vector3 => [x, y, z - x * tan];
-    const model = sound({
-      ...frontView([700, 200], [400, 200], [700, 440], [400, 440], [800, 300], 300),
-      lowerArm: {
-        frontPivot: axis(400, 200, 100),
-        rearPivot: axis(400, 200, -100),
-        ballJoint: [0, 700, 200],
-      },
-      upperArm: {
-        frontPivot: axis(400, 440, 100),
-        rearPivot: axis(400, 440, -100),
-        ballJoint: [0, 700, 440],
-      },
-      tieRod: { inner: axis(400, 200, 120), outer: axis(700, 200, 120) },
-    });
-    expectClose(measuresAt(assemble(model), 0, 0)[Measure.antiDive]!, 100, 1e-9, '%', 'anti-dive');
+    expectClose(antiDiveOf(600 / (0.6 * 2550)), 100, 1e-9, '%', 'anti-dive');
   });
 });
 
