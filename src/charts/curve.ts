@@ -6,6 +6,7 @@ import { onFrame, requestFrame } from '../state/frame.ts';
 import { type FigureStyle, figureNumber, figureSteps, figureStyle } from '../words/figures.ts';
 import { freshPaper, type Inks, readInks } from './paper.ts';
 import { sweepRow } from './sweepRows.ts';
+import { leaveTurns, takeTurn } from './turns.ts';
 
 export interface CurveElements {
   readonly root: HTMLElement;
@@ -200,9 +201,12 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     curves.current();
     const isNew = curves.version() !== drawn;
     if (!isStale && !isNew && posed.version() === followed) return;
-    if (isStale || isNew) draw();
-    isStale = false;
-    drawn = curves.version();
+    if (isStale || (isNew && takeTurn(frame))) {
+      draw();
+      leaveTurns(frame);
+      isStale = false;
+      drawn = curves.version();
+    } else if (isNew) requestFrame();
     followed = posed.version();
     follow();
   }
@@ -235,6 +239,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
   ];
   return () => {
     isGone = true;
+    leaveTurns(frame);
     size.disconnect();
     sight.disconnect();
     for (const exit of exits) exit();
