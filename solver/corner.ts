@@ -31,7 +31,7 @@ export interface Lever {
   /** The lever's circle with the drop link's sphere, see linkage/circle.ts. */
   readonly circle: Float64Array;
   readonly seat: Seat;
-  /** +1 when a growing bar angle raises the lever's end in the design pose, else −1. */
+  /** +1 when a growing bar angle raises the lever's end in the design pose, −1 when it lowers it, 0 when it does neither. */
   readonly raising: number;
 }
 
@@ -85,6 +85,9 @@ function damperOf(
   };
 }
 
+/** Vertical part of a unit tangent below which the lever's end moves level, neither up nor down. */
+const LEVEL_TANGENT = 1e-9;
+
 function leverOf(model: Model, linkage: Linkage): Lever | null {
   const bar = model.antiRollBar;
   if (bar === undefined) return null;
@@ -99,7 +102,7 @@ function leverOf(model: Model, linkage: Linkage): Lever | null {
   return {
     circle,
     seat: seatOf(linkage, carrier(bar), bar.link),
-    raising: circle[8]! < 0 ? -1 : 1,
+    raising: Math.abs(circle[8]!) < LEVEL_TANGENT ? 0 : Math.sign(circle[8]!),
   };
 }
 

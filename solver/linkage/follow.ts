@@ -7,10 +7,16 @@ import { Slot } from './slots.ts';
 /** Longest step along the path, mm, and how it shortens with the determinant's share d of the home pose's: reach·√d. */
 const LONGEST_STEP = 4;
 const STEP_PER_ROOT_SHARE = 60;
-/** The path ends where no step of this size, mm, succeeds: a hundredth of what the contract asks. */
-const SHORTEST_STEP = 1e-4;
+/** The path ends where no step of this size, mm, succeeds: far below the hundredth that the contract asks. */
+const SHORTEST_STEP = 2e-5;
 /** A step that leaves less than this part of the determinant is shortened, so that no singular pose is jumped over. */
 const KEPT_SHARE = 0.25;
+/**
+ * A pose with less than this part of the home pose's determinant counts as singular. The determinant may touch 0 without
+ * changing sign, like (δ/Δ)² at a distance δ with Δ of the order of 100 mm: below this part δ is some 0.004 mm, a
+ * hundred of the shortest steps, so that none hops over it.
+ */
+const SINGULAR_SHARE = 1e-9;
 const CLOSE_TO_STRETCHED = 0.02;
 
 /**
@@ -26,7 +32,7 @@ export function nameOfSingular(pose: Float64Array): Failure {
 
 /**
  * Walks q from 0 towards 1 over a path `span` mm long in steps that shorten near singular poses. `attempt(q)` tries to
- * place the pose at q and returns its share of the home pose's determinant (0 or less: not on the branch); `accept`
+ * place the pose at q and returns its share of the home pose's determinant (0 or less: not on the branch; next to nothing: singular); `accept`
  * takes the pose tried last over. Returns the last q that holds, 1 when the path was walked to its end.
  */
 export function walk(span: number, attempt: (q: number) => number, accept: () => void): number {
@@ -37,7 +43,7 @@ export function walk(span: number, attempt: (q: number) => number, accept: () =>
     step = Math.min(2 * step, LONGEST_STEP, STEP_PER_ROOT_SHARE * Math.sqrt(share));
     let next = Math.min(1, q + step / span);
     let left = attempt(next);
-    while (!(left > (step > 2 * SHORTEST_STEP ? KEPT_SHARE * share : 0))) {
+    while (!(left > Math.max(SINGULAR_SHARE, step > 2 * SHORTEST_STEP ? KEPT_SHARE * share : 0))) {
       step /= 2;
       if (step < SHORTEST_STEP) return q;
       next = Math.min(1, q + step / span);

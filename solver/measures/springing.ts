@@ -58,7 +58,7 @@ export function measureCoilover(
   out[Measure.rideFrequency] = Math.sqrt((1000 * wheelRate) / mass) / (2 * Math.PI);
 }
 
-/** barMotionRatio = ±|d leverEnd/dt|, positive when the bar turns in the sense that raises the lever's end by design. */
+/** barMotionRatio = ±|d leverEnd/dt|, positive when the bar turns in the sense that raises the lever's end by design; without a sign where that end moves level. */
 export function measureBar(lever: Lever, pose: Float64Array, out: Float64Array): void {
   if (!(pose[Slot.leverRoom]! > 0)) {
     out[Measure.barMotionRatio] = Number.NaN;
@@ -77,5 +77,6 @@ export function measureBar(lever: Lever, pose: Float64Array, out: Float64Array):
     WORK,
     Slot.leverRate,
   );
-  out[Measure.barMotionRatio] = lever.raising * pose[Slot.leverRate]! * lever.circle[RADIUS]!;
+  const speed = pose[Slot.leverRate]! * lever.circle[RADIUS]!;
+  out[Measure.barMotionRatio] = lever.raising === 0 ? Math.abs(speed) : lever.raising * speed;
 }

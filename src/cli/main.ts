@@ -47,8 +47,9 @@ function answer(words: readonly string[], write: Write): Status {
 export function run(words: readonly string[]): void {
   // A reader that has seen enough (head) closes the pipe: not an error of ours.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-    process.exit();
+    if (error.code === 'EPIPE') process.exit();
+    process.stderr.write(`armscribe: standard output: ${error.message}\n`);
+    process.exit(DEFECT);
   });
   try {
     process.exitCode = answer(words, (text) => process.stdout.write(text));

@@ -614,6 +614,11 @@ describe('points that make no bodies', () => {
       'antiRollBar.link: found a point 0 mm from antiRollBar.leverEnd, wanted at least 1 mm between them',
     ],
     [
+      'antiRollBar.link',
+      [70, 820, -20],
+      "antiRollBar.link: found a drop link in line with its lever (0 mm off), wanted at least 1 mm off the plane of the bar's axis and leverEnd",
+    ],
+    [
       'halfShaft.outer',
       [-6, 250, 12],
       'halfShaft.outer: found a point 0 mm from halfShaft.inner, wanted at least 1 mm between them',

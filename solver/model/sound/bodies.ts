@@ -1,5 +1,6 @@
 /** Whether the points of a model make bodies a linkage can be assembled from. Each rule refuses only what no corner can have. */
 import { cross, distance, dot, length, rejectFrom, subtract, unit } from '../../math/vec3.ts';
+import { degrees } from '../../units.ts';
 import { tieRodStudAxis } from '../defaults.ts';
 import type { AntiRollBar, Arm, Model, TieRod, Vector3 } from '../model.ts';
 import { refuse } from '../read/reader.ts';
@@ -68,7 +69,7 @@ function checkTieRod(tieRod: TieRod, lower: Vector3, upper: Vector3): void {
   const stud = unit(tieRodStudAxis(tieRod));
   const sine = length(cross(rod, stud));
   if (sine < LEAST_STUD_SINE) {
-    const angle = Number(((Math.atan2(sine, Math.abs(dot(rod, stud))) * 180) / Math.PI).toFixed(3));
+    const angle = Number(degrees(Math.atan2(sine, Math.abs(dot(rod, stud)))).toFixed(3));
     refuse(
       'tieRod.studAxis',
       `${tieRod.studAxis ? 'an axis' : 'the upright default'} ${angle} degrees from the rod`,
@@ -91,6 +92,16 @@ function checkAntiRollBar(bar: AntiRollBar): void {
   refuseNear('antiRollBar.axis[1]', bar.axis[1], bar.axis[0], 'antiRollBar.axis[0]');
   refuseOnLine('antiRollBar.leverEnd', bar.leverEnd, bar.axis, "the bar's axis");
   refuseNear('antiRollBar.link', bar.link, bar.leverEnd, 'antiRollBar.leverEnd');
+  const axis = unit(subtract(bar.axis[1], bar.axis[0]));
+  const across = unit(cross(axis, subtract(bar.leverEnd, bar.axis[0])));
+  const gap = Math.abs(dot(across, subtract(bar.link, bar.axis[0])));
+  if (gap < NEAREST) {
+    refuse(
+      'antiRollBar.link',
+      `a drop link in line with its lever (${millimetres(gap)} off)`,
+      `at least ${NEAREST} mm off the plane of the bar's axis and leverEnd`,
+    );
+  }
 }
 
 /** Refuses a model whose points no linkage can be assembled from, in the order of the format's table. */
