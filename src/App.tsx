@@ -6,6 +6,7 @@ import { CurveSheetHost } from './charts/CurveSheetHost.tsx';
 import { LateMapPad } from './charts/LateMapPad.tsx';
 import { Banner } from './panels/Banner.tsx';
 import { CautionLine } from './panels/CautionLine.tsx';
+import { FileDrop } from './panels/FileDrop.tsx';
 import { GapTile } from './panels/GapTile.tsx';
 import { watchInsets } from './panels/insets.ts';
 import { listenToKeys } from './panels/keys.ts';
@@ -30,11 +31,6 @@ const Explanation = lazy(() =>
 );
 const Sheets = lazy(() =>
   afterFirstPicture(() => import('./panels/Sheets.tsx')).then((late) => ({ default: late.Sheets })),
-);
-const FileDrop = lazy(() =>
-  afterFirstPicture(() => import('./panels/FileDrop.tsx')).then((late) => ({
-    default: late.FileDrop,
-  })),
 );
 
 /** The panels of a page with room around the stage. */
@@ -109,8 +105,8 @@ export function App() {
       <Suspense fallback={null}>
         <Explanation />
         <Sheets />
-        <FileDrop />
       </Suspense>
+      <FileDrop />
       <CurveSheetHost />
       <Notices />
     </>

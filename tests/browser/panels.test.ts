@@ -7,12 +7,18 @@ import {
   assemble,
   axleInto,
   createAxle,
+  createPose,
+  createRodGap,
   type Model,
   measureRow,
   parseModel,
+  placeParts,
   poseReport,
+  rodGapInto,
+  solve,
 } from '../../solver/index.ts';
 import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
+import { shipped } from '../support/models.ts';
 import { withoutPicture } from '../support/withoutPicture.ts';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
@@ -307,6 +313,39 @@ describe('moving by hand', () => {
     expect(Math.abs(read - (last['camber'] ?? 0))).toBeLessThan(0.3);
     await type(page, 'Travel', '0');
     await eventually(() => page.locator('[data-banner="reach"]').isVisible()).toBe(false);
+  });
+});
+
+describe('the rod and the wheel’s lip', () => {
+  /** What the gap tile says, once its state is as wanted. */
+  async function tile(page: Page, state: string): Promise<string> {
+    const gap = page.locator('[data-panel="gap"]');
+    await eventually(() => gap.getAttribute('data-state')).toBe(state);
+    return (await gap.textContent()) ?? '';
+  }
+
+  it('meet near full lock with a straight rod, which is said with place and depth, and clear with the bent one', async () => {
+    const straight = shipped('half-ton-long-travel');
+    const named = [...straight.notes!.matchAll(/\[(-?\d+), (-?\d+), (-?\d+)\]/g)];
+    const bends = named.map(([, ...point]) => point.map(Number));
+    const page = await open();
+    await drop(page, 'straight.json', JSON.stringify(straight));
+    await type(page, 'Rack', '-70');
+    expect(await tile(page, 'near')).toContain('under the wanted gap');
+    await type(page, 'Rack', '-92');
+    const touching = await tile(page, 'touch');
+    expect(touching).toContain('at the inner lip');
+    const corner = assemble(straight);
+    const pose = createPose();
+    solve(corner, pose, 0, -92);
+    placeParts(corner, pose.data);
+    const rod = createRodGap(corner, 'wheel');
+    rodGapInto(rod, pose);
+    expect(touching).toContain(`touch: ${(-rod.gap).toFixed(1)} mm deep`);
+    const bent = { ...straight, tieRod: { ...straight.tieRod, bends } };
+    await drop(page, 'bent.json', JSON.stringify(bent));
+    await type(page, 'Rack', '-92');
+    expect(await tile(page, 'clear')).toContain('clear');
   });
 });
 
