@@ -17,7 +17,7 @@ import { onFrame, requestFrame } from '../state/frame.ts';
 import { travelRange } from '../state/inputs.ts';
 import type { ShownMap } from '../state/map.ts';
 import type { LengthUnit } from '../state/view.ts';
-import { length, lengthNumber, signed } from '../words/format.ts';
+import { gapUnit, length, lengthNumber, signed } from '../words/format.ts';
 import { gapState } from './gapColours.ts';
 import { createMapFrame, type MapFrame, rackAt, travelAt, xOfRack, yOfTravel } from './mapFrame.ts';
 import { drawLegend } from './mapLegend.ts';
@@ -79,7 +79,7 @@ function summaryOf({ map, model, pair, worst }: ShownMap, unit: LengthUnit): str
     clear: 'Clear in the whole range that was tried.',
   }[state];
   const out = map.reached.includes(0) ? ' Part of the range is out of reach.' : '';
-  return `Least gap of the tie rod to the ${pair}: ${length(worst.gap, unit)} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
+  return `Least gap of the tie rod to the ${pair}: ${length(worst.gap, gapUnit(unit))} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
 }
 
 const NO_STEERING = 'No steering limit in this model: straight ahead only.';
@@ -143,7 +143,8 @@ export function createMapPad(elements: MapPadElements): () => void {
         : gapState(worst.gap, wantedGap(present.model, 'tieRod', present.pair));
     const figure = elements.worst.querySelector('[data-worst-gap]')!;
     const place = elements.worst.querySelector('[data-worst-place]')!;
-    figure.textContent = worst === null ? 'nothing in reach' : `least ${length(worst.gap, unit)}`;
+    figure.textContent =
+      worst === null ? 'nothing in reach' : `least ${length(worst.gap, gapUnit(unit))}`;
     place.textContent =
       worst === null
         ? ''
@@ -196,7 +197,7 @@ export function createMapPad(elements: MapPadElements): () => void {
     const isReached = now.pose.outcome === 'reached';
     const state = isReached ? gapState(gap, wantedGap(now.corner.model, 'tieRod', pair)) : 'out';
     if (dot.dataset['state'] !== state) dot.dataset['state'] = state;
-    gapTag.textContent = isReached ? length(gap, unit) : 'out of reach';
+    gapTag.textContent = isReached ? length(gap, gapUnit(unit)) : 'out of reach';
     const isLeft = !frame.isLine && x > frame.left + frame.plotWidth - 84;
     const isLow = y < frame.top + 34;
     const dx = isLeft ? 'calc(-100% - 12px)' : '12px';

@@ -3,7 +3,7 @@ import { wantedGap } from '../../solver/index.ts';
 import type { LockMap } from '../../solver/map.ts';
 import type { ShownMap } from '../state/map.ts';
 import type { LengthUnit, Theme } from '../state/view.ts';
-import { lengthNumber, lengthUnitName } from '../words/format.ts';
+import { gapUnit, lengthNumber, lengthUnitName } from '../words/format.ts';
 import { createGapScale, type GapScale } from './gapColours.ts';
 import { drawAxes, drawPlaces, planLevels } from './mapAxes.ts';
 import { type MapFrame, xOfRack, yOfTravel } from './mapFrame.ts';
@@ -73,7 +73,7 @@ function drawContours(
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   const name = lengthUnitName(unit);
-  const number = (gap: number): string => lengthNumber(gap, unit, gap % 1 === 0 ? 0 : 1);
+  const number = (gap: number): string => lengthNumber(gap, gapUnit(unit), gap % 1 === 0 ? 0 : 1);
   if (held !== null) {
     const style = { colour: inks.held, halo: inks.card, width: 2 };
     const touch = linesAt(held.map, 0, frame);
@@ -211,7 +211,7 @@ function planWorst(
   const y = yOfTravel(frame, worst.travel);
   const font = `600 ${13 * frame.type}px ${inks.font}`;
   context.font = font;
-  const text = `least ${lengthNumber(worst.gap, unit)}`;
+  const text = `least ${lengthNumber(worst.gap, gapUnit(unit))}`;
   const half = context.measureText(text).width / 2;
   const isRight = x + 14 + 2 * half < frame.left + frame.plotWidth;
   const middle = isRight ? x + 12 + half : x - 12 - half;

@@ -6,7 +6,7 @@ import { statedGap, wantedGap } from '../../solver/index.ts';
 import { posed, view } from '../state/bench.ts';
 import { onFrame } from '../state/frame.ts';
 import type { LengthUnit } from '../state/view.ts';
-import { length, lengthNumber, lengthUnitName } from '../words/format.ts';
+import { gapUnit, length, lengthNumber, lengthUnitName } from '../words/format.ts';
 import { type GapState, gapPlace, gapState, gapVerdict } from './gap.ts';
 import { Icon } from './icons.tsx';
 
@@ -54,8 +54,11 @@ function createTile(root: HTMLElement, unit: LengthUnit): () => void {
     write(verdict, gapVerdict(wheelGap.gap, wanted, unit));
     write(place, gapPlace(wheelGap, unit));
     const isStated = statedGap(corner.model, 'tieRod', 'wheel') !== undefined;
-    write(wantedText, `${length(wanted, unit, 0)}${isStated ? '' : ' (common practice)'}`);
-    write(tyre, length(tyreGap.gap, unit, 0));
+    write(
+      wantedText,
+      `${length(wanted, unit, unit === 'mm' ? 0 : 1)}${isStated ? '' : ' (common practice)'}`,
+    );
+    write(tyre, length(tyreGap.gap, unit, unit === 'mm' ? 0 : 1));
     if (stateNow === state) return;
     state = stateNow;
     root.dataset['state'] = state;
@@ -65,7 +68,7 @@ function createTile(root: HTMLElement, unit: LengthUnit): () => void {
 
 export function GapTile() {
   const root = useRef<HTMLElement>(null);
-  const unit = useStore(view, (state) => state.unit);
+  const unit = useStore(view, (state) => gapUnit(state.unit));
   useEffect(() => {
     return root.current === null ? undefined : onFrame(createTile(root.current, unit));
   }, [unit]);

@@ -13,6 +13,8 @@ const TYPED =
   'input:not([type="checkbox"], [type="radio"], [type="range"]), textarea, select, [contenteditable]';
 /** A length whose field is at rest has nothing of its own to undo. */
 const RESTING = '.slide-figure:not([data-typing])';
+/** What Space presses or ticks. */
+const PRESSED = 'button, a, summary, label, input, [role="menuitem"]';
 /** What has arrows of its own. */
 const ARROWED =
   '[type="range"], [role="slider"], [role="tablist"], [role="application"], [role="menu"], [role="listbox"]';
@@ -50,7 +52,7 @@ function plainKey(event: KeyboardEvent): boolean {
   const viewpoint = VIEWPOINTS[Number(event.key) - 1]?.[0];
   if (viewpoint !== undefined) view.look(viewpoint);
   else if (event.key === '?') openSheet('help');
-  else if (event.key === ' ' && !isIn(event.target, 'button, a, summary')) togglePlay();
+  else if (event.key === ' ' && !isIn(event.target, PRESSED)) togglePlay();
   else if (event.key.toLowerCase() === 'g') toggleShell('ghost');
   else if (event.key.toLowerCase() === 'c') toggleShell('cut');
   else if (event.key.toLowerCase() === 'h') toggleHold();

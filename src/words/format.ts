@@ -52,6 +52,11 @@ export function signedLength(mm: number, unit: LengthUnit, digits = 1): string {
   return mm > 0 && !/^0(?:\.0*)? /.test(text) ? `+${text}` : text;
 }
 
+/** The unit clearances are shown in: in sixteenths of an inch a touch could read 0, so those are shown in decimals. */
+export function gapUnit(unit: LengthUnit): LengthUnit {
+  return unit === 'mm' ? 'mm' : 'inch';
+}
+
 /** An angle: "1.20°". */
 export function angle(degrees: number, digits = 2): string {
   return `${fixed(degrees, digits)}°`;

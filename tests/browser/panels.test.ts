@@ -293,6 +293,15 @@ describe('moving by hand', () => {
     await eventually(() => page.getByRole('dialog', { name: 'Keys' }).count()).toBe(0);
   });
 
+  it('leaves Space to what it ticks: the points are opened by keys alone, and nothing plays', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: 'Panels on or off' }).click();
+    await page.getByRole('checkbox', { name: /Points/ }).focus();
+    await page.keyboard.press('Space');
+    await eventually(() => page.getByText('Points and parts').count()).toBe(1);
+    expect(await page.getByRole('button', { name: 'Play', exact: true }).count()).toBe(1);
+  });
+
   it('out of reach: says what fails and where the last reachable pose is, and reads that one', async () => {
     const page = await open();
     const far = { ...factory, travel: { bump: 400, droop: 105 } };

@@ -1,7 +1,7 @@
 /** Words at the tie rod's and the wheel's nearest points: where they are near, and how deep they meet. The line between them is a part's. */
 
 import { type WheelPlace, wantedGap, wheelPlace } from '../../../solver/index.ts';
-import { length } from '../../words/format.ts';
+import { gapUnit, length } from '../../words/format.ts';
 import type { Words } from '../labels/labels.ts';
 import type { Tone } from '../palette.ts';
 import type { Drawing } from './subject.ts';
@@ -16,8 +16,8 @@ const NAMES: Readonly<Record<WheelPlace, string>> = {
 
 function words(name: WheelPlace): readonly [apart: Words, deep: Words] {
   return [
-    (value, unit) => `rod to ${NAMES[name]} ${length(value, unit)}`,
-    (value, unit) => `rod meets the ${NAMES[name]}, ${length(-value, unit)} deep`,
+    (value, unit) => `rod to ${NAMES[name]} ${length(value, gapUnit(unit))}`,
+    (value, unit) => `rod meets the ${NAMES[name]}, ${length(-value, gapUnit(unit))} deep`,
   ];
 }
 
