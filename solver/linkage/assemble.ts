@@ -16,7 +16,7 @@ import type { Failure, Linkage } from './linkage.ts';
 import { placeRack } from './place.ts';
 import { createPredictor } from './predictor.ts';
 import { correct, writeSides } from './regular.ts';
-import { applySettings, settingsOf, sizeOf } from './settings.ts';
+import { applySettings, type Settings, settingsOf, sizeOf } from './settings.ts';
 import { Fixed, Slot } from './slots.ts';
 
 function writeConstants(model: Model, fixed: Float64Array, knuckle: Frame): void {
@@ -47,8 +47,12 @@ function writeDesignPose(fixed: Float64Array, pose: Float64Array, knuckle: Frame
  * Follows the branch at travel 0 and rack 0 while the settings grow to their full size, `pose` holding the design pose.
  * Where they break the corner, the last share that holds stays applied and the constraint is named.
  */
-function settle(model: Model, fixed: Float64Array, pose: Float64Array): Failure | null {
-  const settings = settingsOf(model);
+function settle(
+  model: Model,
+  settings: Settings,
+  fixed: Float64Array,
+  pose: Float64Array,
+): Failure | null {
   const size = sizeOf(settings);
   const home = correct(fixed, pose, 0);
   if (home === 0) return 'lowerArm';
@@ -83,7 +87,7 @@ export function assembleLinkage(model: Model): Linkage {
   writeConstants(model, fixed, knuckle);
   writeDesignPose(fixed, pose, knuckle);
   const unsound = applySettings(model, fixed, settings, 0);
-  const broken = unsound ?? settle(model, fixed, pose);
+  const broken = unsound ?? settle(model, settings, fixed, pose);
   const homeDeterminant = correct(fixed, pose, 0);
   writeSides(fixed, pose);
   pose[Slot.travel] = 0;

@@ -63,7 +63,7 @@ function walkTo(fixed: Float64Array, pose: Float64Array, travel: number, rack: n
     pose[Slot.rackTheta]! * (rack - pose[Slot.rack]!);
   pose[Slot.rack] = rack;
   placeRack(fixed, pose);
-  if (stepTo(fixed, pose, guess, travel) !== 'placed') return false;
+  if (!stepTo(fixed, pose, guess, travel)) return false;
   pose[Slot.travel] = travel;
   poseRates(fixed, pose);
   return roomIsLeft(pose);
@@ -78,7 +78,7 @@ function startAt(
 ): boolean {
   pose[Slot.rack] = rack;
   placeRack(fixed, pose);
-  if (stepTo(fixed, pose, angle, travel) !== 'placed') return false;
+  if (!stepTo(fixed, pose, angle, travel)) return false;
   pose[Slot.travel] = travel;
   poseRates(fixed, pose);
   _walk.rooms.set(pose.subarray(Slot.upperRoom, Slot.upperRoom + 3));

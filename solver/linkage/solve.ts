@@ -25,6 +25,7 @@ export function createPose(): Pose {
 }
 
 const QUICK_PLACINGS = 6;
+
 /**
  * From the predictor's guess θ₀, whose exact travel is off by ε: θ = θ₀ − ε·θ_t + ½ε²·θ_tt (θ_t exact, θ_tt predicted),
  * then the same derivative once or twice more if rounding asks for it. False hands over to `follow`.

@@ -17,8 +17,6 @@ export interface Unreached {
   readonly lastRack: number;
 }
 
-export type ReportValue = number | null | Vector3 | readonly string[] | readonly (number | null)[];
-
 /** A reached pose; a key whose parts the model lacks is absent, null is a centre at infinity or a part out of reach. */
 export interface Reached {
   readonly reached?: undefined;
