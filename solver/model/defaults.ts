@@ -1,5 +1,16 @@
 /** What the model format says of keys that are left out. Every program asks here, so that a default is written once. */
-import type { Cam, Carrier, Steering, TieRod, Travel, Vector3, Wheel } from './model.ts';
+import { MM_PER_INCH } from '../units.ts';
+import type {
+  Cam,
+  Carrier,
+  MeshUnit,
+  Obstacle,
+  Steering,
+  TieRod,
+  Travel,
+  Vector3,
+  Wheel,
+} from './model.ts';
 
 /** Direction the rack moves the tie rod's inner joint in, not normalised: to the left. */
 export function steeringDirection(steering: Steering | undefined): Vector3 {
@@ -70,4 +81,26 @@ const PLAIN_TIE_ROD = 22;
 /** Diameter of the tie rod where no profile says otherwise, mm; with a profile alone, its first diameter. */
 export function tieRodDiameter(tieRod: TieRod): number {
   return tieRod.diameter ?? tieRod.profile?.[0]?.[1] ?? PLAIN_TIE_ROD;
+}
+
+type MeshObstacle = Extract<Obstacle, { shape: 'mesh' }>;
+
+/** Where a mesh file's origin stands, mm: at the vehicle's. */
+export function meshPosition(mesh: MeshObstacle): Vector3 {
+  return mesh.position ?? [0, 0, 0];
+}
+
+/** Turns of a mesh about the fixed axes x, then y, then z, degrees: none. */
+export function meshRotation(mesh: MeshObstacle): Vector3 {
+  return mesh.rotation ?? [0, 0, 0];
+}
+
+/** The unit of a mesh file's numbers: GLB is in metres by its standard; null where nothing says it. */
+export function meshUnit(mesh: MeshObstacle): MeshUnit | null {
+  return mesh.unit ?? (/\.glb$/i.test(mesh.file) ? 'm' : null);
+}
+
+/** Millimetres in one of a unit. */
+export function unitInMillimetres(unit: MeshUnit): number {
+  return { mm: 1, cm: 10, m: 1000, inch: MM_PER_INCH }[unit];
 }

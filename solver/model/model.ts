@@ -138,7 +138,23 @@ export type Obstacle =
       readonly min: Vector3;
       readonly max: Vector3;
     }
-  | { readonly name: string; readonly shape: 'mesh'; readonly file: string };
+  | {
+      readonly name: string;
+      readonly shape: 'mesh';
+      /** Path beside the model file; STL, PLY, OBJ or GLB. */
+      readonly file: string;
+      /** Unit of the file's numbers; only GLB files state their own. */
+      readonly unit?: MeshUnit;
+      /** Where the file's origin stands, mm; default the vehicle's origin. */
+      readonly position?: Vector3;
+      /** Turns about the fixed vehicle axes x, then y, then z through the file's origin, degrees; default none. */
+      readonly rotation?: Vector3;
+      /** Fingerprint of the file meant; another file of the same name is refused. */
+      readonly content?: string;
+    };
+
+/** Units a mesh file may be said to be in. */
+export type MeshUnit = 'mm' | 'cm' | 'm' | 'inch';
 
 export interface Vehicle {
   readonly wheelbase: number;

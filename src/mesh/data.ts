@@ -1,9 +1,5 @@
 /** Mesh obstacles as plain data: what a file held, and what distances need of it. Both pass between page and worker. */
 
-/** Units a mesh file may be said to be in. */
-export const MESH_UNITS = ['mm', 'cm', 'm', 'inch'] as const;
-export type MeshUnit = (typeof MESH_UNITS)[number];
-
 /** The triangles of a file, in the file's own unit; axes of the vehicle where the format defines axes, else the file's. */
 export interface MeshTriangles {
   /** Three coordinates a vertex. */

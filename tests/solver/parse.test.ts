@@ -401,6 +401,13 @@ describe('obstacles', () => {
     expect(withParts({ obstacles: [] })).toContain('sound: ');
   });
 
+  test('a mesh may say its unit, its place and which file is meant', () => {
+    const placed = { unit: 'cm', position: [1, 2, 3], rotation: [90, 0, -45] };
+    expect(
+      withParts({ obstacles: [{ ...mesh, ...placed, content: '0123456789abcdef' }] }),
+    ).toContain('sound: ');
+  });
+
   test.each([
     [
       [{ ...box, shape: 'ball' }],
@@ -429,6 +436,30 @@ describe('obstacles', () => {
     [
       [{ ...mesh, file: 'https://body' }],
       'obstacles[0].file: found "https://body" (text), wanted the name of a mesh file beside the model, relative and without ".."',
+    ],
+    [
+      [{ ...mesh, unit: 'ft' }],
+      'obstacles[0].unit: found "ft" (text), wanted "mm" or "cm" or "m" or "inch"',
+    ],
+    [
+      [{ ...mesh, position: [0, 0] }],
+      'obstacles[0].position: found a list of 2, wanted a point [x, y, z] (mm)',
+    ],
+    [
+      [{ ...mesh, rotation: [0, 90] }],
+      'obstacles[0].rotation: found a list of 2, wanted three turns [about x, about y, about z], each from -360 to 360 (degrees)',
+    ],
+    [
+      [{ ...mesh, rotation: [0, 361, 0] }],
+      'obstacles[0].rotation[1]: found 361, wanted a number from -360 to 360 (degrees)',
+    ],
+    [
+      [{ ...mesh, content: '0123' }],
+      'obstacles[0].content: found "0123" (text), wanted the file\'s fingerprint: 16 digits 0-9 or a-f',
+    ],
+    [
+      [{ ...mesh, scale: 25.4 }],
+      'obstacles[0].scale: found an unknown key, wanted one of name, shape, file, unit, position, rotation, content',
     ],
     [
       [box, tube, box],

@@ -3,8 +3,8 @@ import type { Vector3 } from '../../solver/index.ts';
 import { hardPoints, pointAt, withPointAt } from '../../src/state/points.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
 
-/** Keys whose three numbers are directions, not places. */
-const DIRECTIONS = /(studAxis|housingAxis|slot|direction|innerAxis)$/;
+/** Keys whose three numbers are directions or turns, not places. */
+const DIRECTIONS = /(studAxis|housingAxis|slot|direction|innerAxis|rotation)$/;
 
 /** Every [x, y, z] of a value by its path. */
 function triples(value: unknown, path: string[] = []): string[] {

@@ -138,7 +138,15 @@ export const FULL_MODEL: Model = {
       ],
       diameter: 60,
     },
-    { name: 'inner wing', shape: 'mesh', file: 'meshes/inner-wing.stl' },
+    {
+      name: 'inner wing',
+      shape: 'mesh',
+      file: 'meshes/inner-wing.stl',
+      unit: 'inch',
+      position: [120, 0, -35.5],
+      rotation: [90, 0, -180],
+      content: '0123456789abcdef',
+    },
   ],
   required: { default: 6, 'tieRod/wheel': 8, 'tyre/crossmember/front': 20 },
   tolerance: {

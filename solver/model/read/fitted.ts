@@ -4,6 +4,7 @@ import type {
   Carrier,
   Coilover,
   HalfShaft,
+  MeshUnit,
   Model,
   Obstacle,
   Strap,
@@ -32,6 +33,7 @@ import {
   positive,
   section,
   text,
+  turns,
   word,
 } from './values.ts';
 
@@ -133,6 +135,14 @@ const obstacleName: Reader<string> = {
       : refuseValue(path, value, obstacleName.wanted),
 };
 
+const fingerprint: Reader<string> = {
+  wanted: "the file's fingerprint: 16 digits 0-9 or a-f",
+  read: (value, path) =>
+    typeof value === 'string' && /^[\da-f]{16}$/.test(value)
+      ? value
+      : refuseValue(path, value, fingerprint.wanted),
+};
+
 type Shaped<S extends Obstacle['shape']> = Extract<Obstacle, { shape: S }>;
 
 const obstacles: { readonly [S in Obstacle['shape']]: Reader<Shaped<S>> } = {
@@ -152,6 +162,10 @@ const obstacles: { readonly [S in Obstacle['shape']]: Reader<Shaped<S>> } = {
     name: required(obstacleName),
     shape: required(word('mesh')),
     file: required(meshFile),
+    unit: optional(word<MeshUnit>('mm', 'cm', 'm', 'inch')),
+    position: optional(point),
+    rotation: optional(turns),
+    content: optional(fingerprint),
   }),
 };
 

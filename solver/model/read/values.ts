@@ -69,6 +69,20 @@ export const point: Reader<Vector3> = {
   isPoint: true,
 };
 
+const turn: Reader<number> = between(-360, 360, 'degrees');
+
+/** Turns about the axes x, y and z. */
+export const turns: Reader<Vector3> = {
+  wanted: 'three turns [about x, about y, about z], each from -360 to 360 (degrees)',
+  read: (value, path) => {
+    const given = triple(value, path, turns.wanted);
+    given.forEach((angle, axis) => {
+      turn.read(angle, `${path}[${axis}]`);
+    });
+    return given;
+  },
+};
+
 /** Shortest direction taken as one: its components may be of any scale, but must survive being divided by its length. */
 const SHORTEST_DIRECTION = 1e-9;
 

@@ -6,13 +6,28 @@ import { hardPoints } from '../../state/points.ts';
 import { DEFAULTED } from './defaulted.ts';
 import type { ChoiceField, Field, NumbersField, TextField } from './field.ts';
 import { valueAt, withValue } from './place.ts';
-import { directionRow, pairRowOf, patternOf, pointRow, type RowSpec, specOf } from './spec.ts';
+import {
+  directionRow,
+  pairRowOf,
+  patternOf,
+  pointRow,
+  type RowSpec,
+  specOf,
+  turnsRow,
+} from './spec.ts';
 import { withTyreSize, withWheelDiameter } from './tyre.ts';
 
 const CARRIERS: ChoiceField['options'] = [
   { value: 'lowerArm', label: 'Lower arm' },
   { value: 'upperArm', label: 'Upper arm' },
   { value: 'knuckle', label: 'Knuckle' },
+];
+
+const UNITS: ChoiceField['options'] = [
+  { value: 'mm', label: 'Millimetres' },
+  { value: 'cm', label: 'Centimetres' },
+  { value: 'm', label: 'Metres' },
+  { value: 'inch', label: 'Inches' },
 ];
 
 const DIRECTION_LABELS: Readonly<Record<string, string>> = {
@@ -72,6 +87,9 @@ function directionLabel(path: string): string {
 /** The row of a list of two or three numbers; the labels of points are those of the handles in the scene. */
 function rowField(path: string, size: number, isPoint: boolean, labels: PointLabels): NumbersField {
   if (isPoint) return numbersField(path, pointRow(labels.get(path) ?? path), true);
+  if (patternOf(path) === 'obstacles.#.rotation') {
+    return numbersField(path, turnsRow(placedLabel(path, 'Turned')), false);
+  }
   if (size === 3) return numbersField(path, directionRow(directionLabel(path)), false);
   return numbersField(path, pairRowOf(patternOf(path), Number(path.split('.').at(-1)) + 1), false);
 }
@@ -98,6 +116,10 @@ function textField(path: string, value: string): TextField | ChoiceField | null 
   if (path.startsWith('obstacles.') && key === 'file') {
     const place = Number(path.split('.')[1]) + 1;
     return { form: 'text', path, label: `Obstacle ${place}: mesh file`, get, set };
+  }
+  if (path.startsWith('obstacles.') && key === 'unit') {
+    const label = placedLabel(path, 'Unit of the file');
+    return { form: 'choice', path, label, options: UNITS, get, set };
   }
   return null;
 }

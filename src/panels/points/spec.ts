@@ -151,6 +151,14 @@ export function directionRow(label: string): RowSpec {
   return { label, cells: axes(DIRECTION) };
 }
 
+const TURN = angle('', -180, 180, 1);
+
+/** The row of three turns about the vehicle's axes. */
+export function turnsRow(label: string): RowSpec {
+  const cells = ['x', 'y', 'z'].map((name) => ({ name, title: `about ${name}`, spec: TURN }));
+  return { label, cells };
+}
+
 function pairRow(
   label: string,
   first: [string, string, Spec],
