@@ -14,7 +14,7 @@ import { rackRange, rideTravel } from '../../solver/model/defaults.ts';
 import { inputs, posed, view } from '../state/bench.ts';
 import { lockMaps } from '../state/charted.ts';
 import { onFrame, requestFrame } from '../state/frame.ts';
-import { travelRange } from '../state/inputs.ts';
+import { type Cycle, travelRange } from '../state/inputs.ts';
 import type { ShownMap } from '../state/map.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { gapUnit, length, lengthNumber, signed } from '../words/format.ts';
@@ -205,6 +205,13 @@ export function createMapPad(elements: MapPadElements): () => void {
     gapTag.style.transform = `translate(${x}px, ${y}px) translate(${dx}, ${dy})`;
   }
 
+  /** A click may come after the pad took a new size and before the page's next picture, which would have told of it. */
+  function fitPaper(): void {
+    if (frame?.width === pad.clientWidth && frame.height === pad.clientHeight) return;
+    draw();
+    follow();
+  }
+
   function onEveryFrame(): void {
     if (isStale) {
       isStale = false;
@@ -214,6 +221,7 @@ export function createMapPad(elements: MapPadElements): () => void {
   }
 
   let bounds: DOMRect | null = null;
+  const start = { travel: 0, rack: 0, playing: null as Cycle | null, pointer: -1 };
 
   function moveTo(event: PointerEvent): void {
     if (bounds === null || frame === null) return;
@@ -225,10 +233,13 @@ export function createMapPad(elements: MapPadElements): () => void {
   function onDown(event: PointerEvent): void {
     if (event.button !== 0 || frame === null) return;
     event.preventDefault();
+    fitPaper();
     bounds = pad.getBoundingClientRect();
     pad.setPointerCapture(event.pointerId);
     pad.classList.add('map-is-dragged');
     travelInput.focus({ preventScroll: true });
+    ({ travel: start.travel, rack: start.rack, playing: start.playing } = inputs.getState());
+    start.pointer = event.pointerId;
     inputs.play(null);
     moveTo(event);
   }
@@ -240,6 +251,22 @@ export function createMapPad(elements: MapPadElements): () => void {
   function onUp(): void {
     bounds = null;
     pad.classList.remove('map-is-dragged');
+  }
+
+  /** Gives the drag up, before anything else hears of the key: an enlarged map stays as it is. */
+  function onEscape(event: KeyboardEvent): void {
+    if (event.key !== 'Escape' || bounds === null) return;
+    event.preventDefault();
+    event.stopPropagation();
+    putBack();
+  }
+
+  function putBack(): void {
+    if (bounds === null) return;
+    if (pad.hasPointerCapture(start.pointer)) pad.releasePointerCapture(start.pointer);
+    onUp();
+    inputs.move(start.travel, start.rack);
+    inputs.play(start.playing);
   }
 
   /** The sliders have no arrows of their own: the bench's keys move both ways, by the bench's steps. */
@@ -263,7 +290,8 @@ export function createMapPad(elements: MapPadElements): () => void {
   pad.addEventListener('pointerdown', onDown, { signal });
   pad.addEventListener('pointermove', onMove, { signal });
   pad.addEventListener('pointerup', onUp, { signal });
-  pad.addEventListener('pointercancel', onUp, { signal });
+  pad.addEventListener('pointercancel', putBack, { signal });
+  window.addEventListener('keydown', onEscape, { signal, capture: true });
   pad.addEventListener('keydown', onKey, { signal });
   travelInput.addEventListener('input', onInput, { signal });
   rackInput.addEventListener('input', onInput, { signal });
@@ -271,6 +299,7 @@ export function createMapPad(elements: MapPadElements): () => void {
   const size = new ResizeObserver(() => {
     isStale = true;
     onEveryFrame();
+    if (bounds !== null) bounds = pad.getBoundingClientRect();
   });
   size.observe(pad);
   const exits = [

@@ -45,6 +45,21 @@ async function filled(page: Page): Promise<void> {
   await card(page).and(page.locator('[aria-busy="false"][data-full="1"]')).waitFor(PATIENCE);
 }
 
+/** On a slow machine a click may come between a new size and the page's next picture: here that picture never comes. */
+async function withSizesHeldBack(page: Page): Promise<void> {
+  await withoutPicture(page);
+  await page.addInitScript(() => {
+    const Observer = window.ResizeObserver;
+    window.ResizeObserver = class extends Observer {
+      constructor(heard: ResizeObserverCallback) {
+        super((entries, observer) => {
+          if (!(window as unknown as { holdSizes?: boolean }).holdSizes) heard(entries, observer);
+        });
+      }
+    };
+  });
+}
+
 async function open(options: BenchOptions = {}): Promise<Page> {
   bench = await openBench({ before: withoutPicture, ...options });
   await filled(bench.page);
@@ -125,6 +140,26 @@ describe('the dot', () => {
     const report = poseReport(assemble(FACTORY), 105, 72) as unknown as { steerAngle: number };
     // The left edge is left lock.
     expect(report.steerAngle).toBeGreaterThan(20);
+  });
+
+  it('goes back to where it was taken by Escape, and the enlarged map stays', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: 'Enlarge the map' }).click();
+    const first = await spot(page, FACTORY, 20, 10);
+    await page.mouse.click(first.x, first.y);
+    await expect.poll(async () => (await place(page)).travel, PATIENCE).not.toBe(0);
+    const before = await place(page);
+    const to = await spot(page, FACTORY, -50, -40);
+    await page.mouse.move(to.x, to.y);
+    await page.mouse.down();
+    await expect.poll(async () => (await place(page)).travel, PATIENCE).toBeLessThan(-49);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => place(page), PATIENCE).toEqual(before);
+    const { x, y } = await spot(page, FACTORY, 70, 40);
+    await page.mouse.move(x, y);
+    await page.mouse.up();
+    expect(await place(page)).toEqual(before);
+    expect((await card(page).boundingBox())!.width).toBeGreaterThan(1300);
   });
 
   it('jumps to a click, and to a finger', async () => {
@@ -227,6 +262,23 @@ describe('the map', () => {
     await expect
       .poll(async () => (await card(page).boundingBox())!.width, PATIENCE)
       .toBe(small.width);
+  });
+
+  it('takes a click for its present size before the page has painted it', async () => {
+    const page = await open({ before: withSizesHeldBack });
+    await page.evaluate(() => {
+      (window as unknown as { holdSizes: boolean }).holdSizes = true;
+    });
+    await page.getByRole('button', { name: 'Enlarge the map' }).click();
+    await expect
+      .poll(async () => (await card(page).boundingBox())!.width, PATIENCE)
+      .toBeGreaterThan(1300);
+    const to = await spot(page, FACTORY, 60, -60);
+    await page.mouse.click(to.x, to.y);
+    await expect
+      .poll(async () => Math.abs((await place(page)).travel - 60), PATIENCE)
+      .toBeLessThan(0.5);
+    expect(Math.abs((await place(page)).rack + 60)).toBeLessThan(0.5);
   });
 
   it('speaks inches when asked', async () => {
