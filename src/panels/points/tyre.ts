@@ -1,25 +1,10 @@
 /** Changes of tyre and rim that must go together: neither could be changed alone without the model being refused in between. */
+import { withSquat } from '../../../solver/fitment/squat.ts';
 import type { Model } from '../../../solver/index.ts';
-import { parseTyreSize, tyreDimensions } from '../../../solver/model/tyre.ts';
+import { parseTyreSize } from '../../../solver/model/tyre.ts';
 
 /** The rim's code at the end of a size, before a service mark. */
 const RIM_CODE = /\d+(?:\.\d+)?(?=\s*(?:LT)?\s*$)/i;
-
-function overall(model: Model): number | null {
-  const { tyre } = model;
-  const isStated = tyre.diameter !== undefined && tyre.width !== undefined;
-  if (!isStated && !parseTyreSize(tyre.size ?? '').ok) return null;
-  return tyreDimensions(tyre, model.wheel).overallDiameter;
-}
-
-/** A stated loaded radius keeps its share of the tyre's: a taller tyre squats as much in proportion. */
-function withSquat(before: Model, after: Model): Model {
-  const { loadedRadius } = before.tyre;
-  const [was, is] = [overall(before), overall(after)];
-  if (loadedRadius === undefined || was === null || is === null || was === is) return after;
-  const scaled = Math.round(((loadedRadius * is) / was) * 10) / 10;
-  return { ...after, tyre: { ...after.tyre, loadedRadius: scaled } };
-}
 
 /** Another size, as typed. One for another rim changes the rim with it. */
 export function withTyreSize(model: Model, size: string): Model {
