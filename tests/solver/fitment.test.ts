@@ -18,6 +18,7 @@ import {
   revolutionsPerMile,
   speedometerError,
 } from '../../solver/fitment/rolling.ts';
+import { sectionView } from '../../solver/fitment/sectionView.ts';
 import {
   assemble,
   createPose,
@@ -28,6 +29,7 @@ import {
   rodGapInto,
   solve,
 } from '../../solver/index.ts';
+import { wheelDisc, wheelSection } from '../../solver/model/rim.ts';
 import { shipped } from '../support/models.ts';
 
 const FACTORY = shipped('half-ton-factory');
@@ -294,5 +296,55 @@ describe('the bearing’s side', () => {
 
   test('has no percentage of next to nothing', () => {
     expect(bearingChange(-58, 0, 60).percent).toBeNull();
+  });
+});
+
+describe('the section view', () => {
+  const corner = assemble(FACTORY);
+
+  /** Distance of a point from a polyline. */
+  function fromLine(
+    [x, r]: readonly [number, number],
+    line: readonly (readonly number[])[],
+  ): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 1; i < line.length; i += 1) {
+      const [[x0, r0], [x1, r1]] = [line[i - 1] as [number, number], line[i] as [number, number]];
+      const squared = (x1 - x0) ** 2 + (r1 - r0) ** 2;
+      const t = Math.min(1, Math.max(0, ((x - x0) * (x1 - x0) + (r - r0) * (r1 - r0)) / squared));
+      least = Math.min(least, Math.hypot(x - x0 - t * (x1 - x0), r - r0 - t * (r1 - r0)));
+    }
+    return least;
+  }
+
+  test('measures as the solver does: drawn rod to drawn metal is the gap', () => {
+    for (const [travel, rack] of [
+      [0, 0],
+      [-90, 60],
+      [80, -72],
+    ] as const) {
+      const view = sectionView(corner, travel, rack)!;
+      expect([view.travel, view.rack]).toEqual([travel, rack]);
+      const plane = centrePlane(FACTORY.wheel);
+      const metal = [wheelSection(FACTORY.wheel), wheelDisc(FACTORY.wheel)].map((line) =>
+        line.map(([s, radius]) => [s + plane, radius] as const),
+      );
+      const drawn = view.rod.flatMap(({ line, diameter }) =>
+        line.flatMap((point) => metal.map((one) => fromLine(point, one) - diameter / 2 - 3)),
+      );
+      // The drawn rod's corners are samples of it: never nearer than the gap, and near it.
+      expect(Math.min(...drawn)).toBeGreaterThanOrEqual(view.wheelGap.gap - 1e-9);
+      expect(Math.min(...drawn)).toBeLessThan(view.wheelGap.gap + 3);
+      const { from, to, gap } = view.wheelGap;
+      expect(Math.hypot(to[0] - from[0], to[1] - from[1])).toBeCloseTo(Math.abs(gap), 9);
+    }
+  });
+
+  test('keeps the joints’ places: the outer joint never moves in it', () => {
+    const [one, two] = [sectionView(corner, 60, 30)!, sectionView(corner, -60, -30)!];
+    for (const name of ['lowerBallJoint', 'upperBallJoint', 'tieRodOuter'] as const) {
+      expect(one.joints[name][0]).toBeCloseTo(two.joints[name][0], 9);
+      expect(one.joints[name][1]).toBeCloseTo(two.joints[name][1], 9);
+    }
   });
 });
