@@ -1,0 +1,17 @@
+/** Works out the gaps of wheels and tyres that might be fitted, behind the page. */
+import { type Background, startBackground } from './background.ts';
+import { createFitmentRunner, type FitmentAnswer, type FitmentRequest } from './fitmentJob.ts';
+
+/** Starts the service; `answer` is called in the page with every column's gaps. */
+export function startFitmentService(
+  answer: (answer: FitmentAnswer) => void,
+): Background<FitmentRequest> {
+  return startBackground<FitmentRequest, FitmentAnswer>(
+    {
+      spawn: () => new Worker(new URL('./fitmentWorker.ts', import.meta.url), { type: 'module' }),
+      create: createFitmentRunner,
+      ownerOf: ({ column }) => column,
+    },
+    answer,
+  );
+}

@@ -1,0 +1,179 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Model } from '../../solver/index.ts';
+import { createDocument, type DocumentStore } from '../../src/state/document.ts';
+import { createFitment, type FitmentStore } from '../../src/state/fitment.ts';
+import { createFittedGaps } from '../../src/state/fittedGaps.ts';
+import type { FitmentAnswer, FitmentRequest } from '../../src/worker/fitmentJob.ts';
+import { createFitmentRunner } from '../../src/worker/fitmentJob.ts';
+import { shipped } from '../support/models.ts';
+
+const FACTORY = shipped('half-ton-factory');
+
+let document: DocumentStore;
+let fitment: FitmentStore;
+
+beforeEach(() => {
+  document = createDocument(FACTORY, 'test.json');
+  fitment = createFitment(document);
+});
+
+/** A candidate with a spacer under the name A. */
+function addSpaced(spacer = 20): void {
+  fitment.add();
+  const [slot] = fitment.getState().slots;
+  fitment.take('A', { ...slot!.candidate, spacer }, []);
+}
+
+const model = (): Model => document.getState().model;
+
+describe('candidates', () => {
+  it('start as what is fitted, three at most, each with its own name', () => {
+    expect([fitment.add(), fitment.add(), fitment.add(), fitment.add()]).toEqual([
+      'A',
+      'B',
+      'C',
+      null,
+    ]);
+    fitment.remove('B');
+    expect(fitment.add()).toBe('B');
+    expect(fitment.getState().slots.map(({ name }) => name)).toEqual(['A', 'B', 'C']);
+    expect(fitment.getState().slots[0]?.candidate.tyre).toEqual({ size: '265/70R17' });
+  });
+
+  it('keep a draft until it is taken or given up, beside those of other fields', () => {
+    fitment.add();
+    fitment.draft('A', 'tyre', { text: '35x', message: 'no' });
+    fitment.draft('A', 'spacer', { text: 'x', message: 'no number' });
+    fitment.take('A', { ...fitment.getState().slots[0]!.candidate, spacer: 3 }, ['spacer']);
+    expect(fitment.getState().slots[0]?.drafts).toEqual({ tyre: { text: '35x', message: 'no' } });
+    fitment.draft('A', 'tyre', null);
+    expect(fitment.getState().slots[0]?.drafts).toEqual({});
+  });
+});
+
+describe('a trial', () => {
+  it('holds what was there, is one entry of the history, and is taken back whole', () => {
+    addSpaced();
+    expect(fitment.tryOn('A')).toBe(true);
+    expect(model().wheel.spacer).toBe(20);
+    expect(document.getState().held).toBe(FACTORY);
+    expect(document.getState().past).toHaveLength(1);
+    expect(fitment.reference()).toBe(FACTORY);
+    fitment.takeBack();
+    expect(model()).toBe(FACTORY);
+    expect(document.getState().held).toBeNull();
+    expect(fitment.getState().trial).toBeNull();
+  });
+
+  it('ends with undo, and the design held before is held again', () => {
+    const held = shipped('rear-steer-saloon');
+    document.setState({ held });
+    addSpaced();
+    fitment.tryOn('A');
+    expect(document.getState().held).toBe(FACTORY);
+    document.undo();
+    expect(fitment.getState().trial).toBeNull();
+    expect(document.getState().held).toBe(held);
+    expect(model()).toBe(FACTORY);
+  });
+
+  it('taken back after other edits leaves those', () => {
+    addSpaced();
+    fitment.tryOn('A');
+    document.edit((now) => ({ ...now, name: 'renamed' }));
+    fitment.takeBack();
+    expect(model().name).toBe('renamed');
+    expect(model().wheel).toEqual(FACTORY.wheel);
+    expect(document.getState().held).toBeNull();
+  });
+
+  it('ends, with everything left as it is, when the ghost is let go of', () => {
+    addSpaced();
+    fitment.tryOn('A');
+    document.release();
+    expect(fitment.getState().trial).toBeNull();
+    expect(model().wheel.spacer).toBe(20);
+  });
+
+  it('of another candidate starts from what was there before', () => {
+    addSpaced();
+    fitment.add();
+    fitment.take('B', { ...fitment.getState().slots[1]!.candidate, spacer: 5 }, []);
+    fitment.tryOn('A');
+    fitment.tryOn('B');
+    expect(fitment.getState().trial).toMatchObject({ name: 'B', before: FACTORY });
+    expect(model().wheel.spacer).toBe(5);
+    fitment.takeBack();
+    expect(model()).toBe(FACTORY);
+  });
+
+  it('kept stays on the bench and lets the ghost go; undo still leads back', () => {
+    addSpaced();
+    fitment.tryOn('A');
+    expect(fitment.keep('A')).toBe(true);
+    expect(document.getState().held).toBeNull();
+    expect(model().wheel.spacer).toBe(20);
+    document.undo();
+    expect(model()).toBe(FACTORY);
+  });
+
+  it('is none for a candidate that is what is fitted, or that does not fit', () => {
+    fitment.add();
+    expect(fitment.tryOn('A')).toBe(false);
+    fitment.take('A', { ...fitment.getState().slots[0]!.candidate, rimWidth: 0 }, []);
+    expect(fitment.tryOn('A')).toBe(false);
+    expect(fitment.keep('A')).toBe(false);
+    expect(document.getState().past).toEqual([]);
+  });
+});
+
+describe('gaps behind the page', () => {
+  it('are the newest request’s of each column; a column let go of answers nothing', () => {
+    let run: (() => void) | null = null;
+    const answers: FitmentAnswer[] = [];
+    const runner = createFitmentRunner(
+      (answer) => answers.push(answer),
+      (later) => {
+        run = later;
+      },
+    );
+    const other = { ...FACTORY, wheel: { ...FACTORY.wheel, spacer: 30 } };
+    runner.ask({ number: 1, column: 'A', model: FACTORY });
+    runner.ask({ number: 2, column: 'B', model: FACTORY });
+    runner.ask({ number: 3, column: 'A', model: other });
+    runner.ask({ number: 4, column: 'B', model: null });
+    for (let turns = 0; run !== null && turns < 1000; turns += 1) {
+      const next: () => void = run;
+      run = null;
+      next();
+    }
+    expect(new Set(answers.map(({ number }) => number))).toEqual(new Set([3]));
+  });
+
+  it('are asked for once a model, and stale answers are not shown', () => {
+    const asked: FitmentRequest[] = [];
+    let tell: ((answer: FitmentAnswer) => void) | undefined;
+    let stopped = 0;
+    const gaps = createFittedGaps((answer) => {
+      tell = answer;
+      return {
+        ask: (request) => asked.push(request),
+        stop: () => {
+          stopped += 1;
+        },
+      };
+    });
+    gaps.ask('A', FACTORY);
+    gaps.ask('A', FACTORY);
+    gaps.ask('A', { ...FACTORY });
+    expect(asked.map(({ number }) => number)).toEqual([1, 2]);
+    tell?.({ number: 1, column: 'A', gaps: { wheel: null, tyre: null } });
+    expect(gaps.getState()['A']?.answer).toBeNull();
+    tell?.({ number: 2, column: 'A', gaps: { wheel: null, tyre: null } });
+    expect(gaps.getState()['A']?.answer?.number).toBe(2);
+    gaps.ask('A', null);
+    expect(gaps.getState()).toEqual({});
+    gaps.stop();
+    expect(stopped).toBe(1);
+  });
+});
