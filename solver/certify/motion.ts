@@ -1,0 +1,409 @@
+/**
+ * Where every body of the linkage can be anywhere in a cell of travel × rack: an enclosure of its motion as first-order
+ * Taylor models.
+ *
+ * From the solved pose at the cell's centre the pose is followed along any straight line in the cell. Suppose that on
+ * the way no angle, joint or direction strays from its tangent by more than some tube. Then every quantity of the
+ * linkage is enclosed, and so are the exact rates; integrated, these bound how far anything really strays. Where that is
+ * no farther than was supposed, the supposition cannot fail first, and the enclosure holds over the whole cell: each of
+ * its poses continues the centre's, with no singular one in between.
+ */
+import { CIRCLE_AXIS, circleVelocity, RADIUS } from '../linkage/circle.ts';
+import type { Linkage } from '../linkage/linkage.ts';
+import { Fixed, Slot } from '../linkage/slots.ts';
+import {
+  cross,
+  difference,
+  dot,
+  inverse,
+  midLength,
+  multiple,
+  product,
+  scaled,
+  slopeA,
+  slopeB,
+  sloping,
+  still,
+  sum,
+  swing,
+  swingOf,
+  type Taylor,
+  type TaylorVector,
+  type Triple,
+  times,
+  tripleAt,
+  vertical,
+} from './taylor.ts';
+
+/** Half-sizes of a cell, mm of travel and of rack. */
+export interface HalfSizes {
+  readonly travel: number;
+  readonly rack: number;
+}
+
+/** A rigid body over a cell. */
+export interface BodyMotion {
+  /** A point of the body. */
+  readonly origin: TaylorVector;
+  /** Rotation of the body from the centre's pose, linear in α and β: a vector of it turns from v to v + spin × v … */
+  readonly spinA: Triple;
+  readonly spinB: Triple;
+  /** … but for this share of its length. */
+  readonly rest: number;
+}
+
+/** The linkage over a cell. */
+export interface Motion {
+  readonly lowerArm: BodyMotion;
+  readonly upperArm: BodyMotion;
+  readonly knuckle: BodyMotion;
+  /** The tie rod's joints. */
+  readonly outer: TaylorVector;
+  readonly inner: TaylorVector;
+}
+
+/** How far each may stray from its tangent: the arms' angles, the knuckle's turn (rad), the rod's outer joint (mm). */
+interface Tube {
+  readonly theta: number;
+  readonly phi: number;
+  readonly axis: number;
+  readonly turn: number;
+  readonly outer: number;
+}
+
+/** Rates along α and β. */
+interface Along<T> {
+  readonly a: T;
+  readonly b: T;
+}
+
+interface Rates {
+  readonly theta: Along<Taylor>;
+  readonly phi: Along<Taylor>;
+  readonly axis: Along<TaylorVector>;
+  readonly spin: Along<TaylorVector>;
+  readonly lower: Along<TaylorVector>;
+  readonly upper: Along<TaylorVector>;
+  readonly outer: Along<TaylorVector>;
+}
+
+/** The centre's own exact rates, from the pose buffer, over the cell's half-sizes. */
+interface Centre {
+  readonly pose: Float64Array;
+  readonly half: HalfSizes;
+  readonly spinA: Triple;
+  readonly spinB: Triple;
+  readonly lowerTangent: Triple;
+  readonly upperTangent: Triple;
+}
+
+/** Share and size by which every tube is widened: far more than rounding and the solver's residuals come to. */
+const SAFETY = 1e-9;
+const SAFETY_SIZE = 1e-12;
+const MOST_ROUNDS = 6;
+const FIRST_GUESS = 1.3;
+const NEXT_GUESS = 1.15;
+/** Tubes wider than this are not worth a try, rad. */
+const WIDEST = 0.5;
+
+const _tangents = new Float64Array(6);
+
+function scaledTriple(buffer: Float64Array, at: number, factor: number): Triple {
+  return { x: factor * buffer[at]!, y: factor * buffer[at + 1]!, z: factor * buffer[at + 2]! };
+}
+
+function centreOf({ fixed }: Linkage, pose: Float64Array, half: HalfSizes): Centre {
+  circleVelocity(fixed, Fixed.lowerCircle, pose, Slot.lowerCos, _tangents, 0);
+  circleVelocity(fixed, Fixed.upperCircle, pose, Slot.upperCos, _tangents, 3);
+  return {
+    pose,
+    half,
+    spinA: scaledTriple(pose, Slot.travelOmega, half.travel),
+    spinB: scaledTriple(pose, Slot.rackOmega, half.rack),
+    lowerTangent: tripleAt(_tangents, 0),
+    upperTangent: tripleAt(_tangents, 3),
+  };
+}
+
+function angle(centre: Centre, travelRate: number, rackRate: number, rest: number): Taylor {
+  const { pose, half } = centre;
+  return { mid: 0, a: half.travel * pose[travelRate]!, b: half.rack * pose[rackRate]!, rest };
+}
+
+function triple(x: number, y: number, z: number): Triple {
+  return { x, y, z };
+}
+
+function crossed(v: Triple, w: Triple): Triple {
+  return triple(v.y * w.z - v.z * w.y, v.z * w.x - v.x * w.z, v.x * w.y - v.y * w.x);
+}
+
+function between(buffer: Float64Array, from: number, to: number): Triple {
+  return triple(
+    buffer[to]! - buffer[from]!,
+    buffer[to + 1]! - buffer[from + 1]!,
+    buffer[to + 2]! - buffer[from + 2]!,
+  );
+}
+
+/** The tangent of an arm's circle while its angle turns: t − r·Δ, within ½ρΔ². */
+function tangentOver(
+  fixed: Float64Array,
+  circle: number,
+  tangent: Triple,
+  turn: Taylor,
+): TaylorVector {
+  const axis = tripleAt(fixed, circle + CIRCLE_AXIS);
+  const bend = crossed(axis, tangent);
+  const widest = swingOf(turn);
+  return sloping(
+    tangent,
+    triple(turn.a * bend.x, turn.a * bend.y, turn.a * bend.z),
+    triple(turn.b * bend.x, turn.b * bend.y, turn.b * bend.z),
+    fixed[circle + RADIUS]! * (turn.rest + (widest * widest) / 2),
+  );
+}
+
+/** A vector of the knuckle over the cell. */
+function knuckleVector(centre: Centre, tube: Tube, vector: Triple): TaylorVector {
+  return sloping(
+    vector,
+    crossed(centre.spinA, vector),
+    crossed(centre.spinB, vector),
+    tube.turn * midLength(vector),
+  );
+}
+
+/** What the arms do per radian of the lower one; null where the upper pair may be stretched. */
+function armRates(
+  lower: TaylorVector,
+  upperTangent: TaylorVector,
+  axis: TaylorVector,
+  spanInverse: number,
+): { phi: Taylor; upper: TaylorVector; axis: TaylorVector } | null {
+  const room = inverse(dot(upperTangent, axis));
+  if (room === null) return null;
+  const phi = product(dot(lower, axis), room);
+  const upper = times(phi, upperTangent);
+  return { phi, upper, axis: scaled(spanInverse, difference(upper, lower)) };
+}
+
+/** The tie rod from TI to TO over the cell. */
+function rodOver({ fixed }: Linkage, centre: Centre, tube: Tube): TaylorVector {
+  const { pose, half } = centre;
+  const along = scaledTriple(pose, Slot.rackOuter, half.rack);
+  const rack = scaledTriple(fixed, Fixed.rackDirection, half.rack);
+  return sloping(
+    between(pose, Slot.inner, Slot.outer),
+    scaledTriple(pose, Slot.travelOuter, half.travel),
+    triple(along.x - rack.x, along.y - rack.y, along.z - rack.z),
+    tube.outer,
+  );
+}
+
+/** All rates while nothing leaves the tube; null where a singular pose may lie within it. */
+function ratesWithin(linkage: Linkage, centre: Centre, tube: Tube): Rates | null {
+  const { fixed } = linkage;
+  const { pose, half } = centre;
+  const theta = angle(centre, Slot.travelTheta, Slot.rackTheta, tube.theta);
+  const phi = angle(centre, Slot.travelPhi, Slot.rackPhi, tube.phi);
+  const lower = tangentOver(fixed, Fixed.lowerCircle, centre.lowerTangent, theta);
+  const upperTangent = tangentOver(fixed, Fixed.upperCircle, centre.upperTangent, phi);
+  const steady = tripleAt(pose, Slot.frame);
+  const free = knuckleVector(centre, tube, steady);
+  const k = { ...free, rest: Math.min(free.rest, tube.axis) };
+  const arms = armRates(lower, upperTangent, k, fixed[Fixed.spanInverse]!);
+  if (arms === null) return null;
+  const outerArm = between(pose, Slot.lower, Slot.outer);
+  const centreArm = between(pose, Slot.lower, Slot.centre);
+  const toOuter = knuckleVector(centre, tube, outerArm);
+  const rod = rodOver(linkage, centre, tube);
+  const room = inverse(dot(rod, knuckleVector(centre, tube, crossed(steady, outerArm))));
+  if (room === null) return null;
+  const tilt = cross(k, arms.axis);
+  const drift = product(dot(rod, sum(lower, cross(tilt, toOuter))), room);
+  const spin = difference(tilt, times(drift, k));
+  const climb = vertical(sum(lower, cross(spin, knuckleVector(centre, tube, centreArm))));
+  const perHeight = inverse(climb);
+  if (perHeight === null) return null;
+  const direction = still(tripleAt(fixed, Fixed.rackDirection));
+  const steer = multiple(half.rack, product(dot(rod, direction), room));
+  const lift = vertical(knuckleVector(centre, tube, crossed(steady, centreArm)));
+  const a = multiple(half.travel, perHeight);
+  const b = multiple(-1, product(product(steer, lift), perHeight));
+  const spins = { a: times(a, spin), b: sum(times(b, spin), times(steer, k)) };
+  const lowers = { a: times(a, lower), b: times(b, lower) };
+  return {
+    theta: { a, b },
+    phi: { a: product(a, arms.phi), b: product(b, arms.phi) },
+    axis: { a: times(a, arms.axis), b: times(b, arms.axis) },
+    spin: spins,
+    lower: lowers,
+    upper: { a: times(a, arms.upper), b: times(b, arms.upper) },
+    outer: {
+      a: sum(lowers.a, cross(spins.a, toOuter)),
+      b: sum(lowers.b, cross(spins.b, toOuter)),
+    },
+  };
+}
+
+function widened(rest: number): number {
+  return rest * (1 + SAFETY) + SAFETY_SIZE;
+}
+
+/** How far a vector with these rates strays from its tangent: slopes count half, they grow from 0. */
+function strays({ a, b }: Along<TaylorVector>): number {
+  return widened((swing(a) + a.rest + swing(b) + b.rest) / 2);
+}
+
+function straysAngle({ a, b }: Along<Taylor>): number {
+  return widened((swingOf(a) + a.rest + swingOf(b) + b.rest) / 2);
+}
+
+/** The same for the knuckle's turn: what its spin strays, and half the square of what it turns. */
+function straysTurn(spin: Along<TaylorVector>): number {
+  const first = midLength(spin.a) + midLength(spin.b);
+  const widest = first + swing(spin.a) + swing(spin.b);
+  return strays(spin) + widened((first * widest) / 2);
+}
+
+function tubeOf(rates: Rates): Tube {
+  return {
+    theta: straysAngle(rates.theta),
+    phi: straysAngle(rates.phi),
+    axis: strays(rates.axis),
+    turn: straysTurn(rates.spin),
+    outer: strays(rates.outer),
+  };
+}
+
+function wider(tube: Tube, factor: number): Tube {
+  return {
+    theta: tube.theta * factor,
+    phi: tube.phi * factor,
+    axis: tube.axis * factor,
+    turn: tube.turn * factor,
+    outer: tube.outer * factor,
+  };
+}
+
+function isWithin(inner: Tube, outer: Tube): boolean {
+  return (
+    inner.theta <= outer.theta &&
+    inner.phi <= outer.phi &&
+    inner.axis <= outer.axis &&
+    inner.turn <= outer.turn &&
+    inner.outer <= outer.outer
+  );
+}
+
+const NO_TUBE: Tube = { theta: 0, phi: 0, axis: 0, turn: 0, outer: 0 };
+
+/** Looks for a tube that cannot be left, and the rates that hold within it. */
+function settle(linkage: Linkage, centre: Centre): { rates: Rates; tube: Tube } | null {
+  const tangent = ratesWithin(linkage, centre, NO_TUBE);
+  if (tangent === null) return null;
+  let guess = wider(tubeOf(tangent), FIRST_GUESS);
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    if (!(Math.max(guess.theta, guess.phi, guess.turn) < WIDEST)) return null;
+    const rates = ratesWithin(linkage, centre, guess);
+    if (rates === null) return null;
+    const strayed = tubeOf(rates);
+    if (isWithin(strayed, guess)) return { rates, tube: strayed };
+    guess = wider(strayed, NEXT_GUESS);
+  }
+  return null;
+}
+
+function armMotion(
+  linkage: Linkage,
+  centre: Centre,
+  circle: number,
+  joint: number,
+  velocity: Along<TaylorVector>,
+  turn: Taylor,
+): BodyMotion {
+  const axis = tripleAt(linkage.fixed, circle + CIRCLE_AXIS);
+  const widest = swingOf(turn);
+  return {
+    origin: movingPoint(centre.pose, joint, velocity),
+    spinA: triple(turn.a * axis.x, turn.a * axis.y, turn.a * axis.z),
+    spinB: triple(turn.b * axis.x, turn.b * axis.y, turn.b * axis.z),
+    rest: turn.rest + (widest * widest) / 2,
+  };
+}
+
+/** A joint over the cell, from its rates; their middles are exact. */
+function movingPoint(
+  pose: Float64Array,
+  joint: number,
+  { a, b }: Along<TaylorVector>,
+): TaylorVector {
+  return sloping(tripleAt(pose, joint), a, b, strays({ a, b }));
+}
+
+/**
+ * Encloses the linkage over the cell with these half-sizes about the solved pose in the buffer, whose rates must be
+ * written (`poseRates`); null where that proves nothing: the cell is too large, or a singular pose is in it or near it.
+ */
+export function encloseMotion(
+  linkage: Linkage,
+  pose: Float64Array,
+  half: HalfSizes,
+): Motion | null {
+  const centre = centreOf(linkage, pose, half);
+  const settled = settle(linkage, centre);
+  if (settled === null) return null;
+  const { rates, tube } = settled;
+  const theta = angle(centre, Slot.travelTheta, Slot.rackTheta, tube.theta);
+  const phi = angle(centre, Slot.travelPhi, Slot.rackPhi, tube.phi);
+  const rack = scaledTriple(linkage.fixed, Fixed.rackDirection, half.rack);
+  return {
+    lowerArm: armMotion(linkage, centre, Fixed.lowerCircle, Slot.lower, rates.lower, theta),
+    upperArm: armMotion(linkage, centre, Fixed.upperCircle, Slot.upper, rates.upper, phi),
+    knuckle: {
+      origin: movingPoint(pose, Slot.lower, rates.lower),
+      spinA: centre.spinA,
+      spinB: centre.spinB,
+      rest: tube.turn,
+    },
+    outer: movingPoint(pose, Slot.outer, rates.outer),
+    inner: sloping(tripleAt(pose, Slot.inner), triple(0, 0, 0), rack, 0),
+  };
+}
+
+/** A vector fixed to the body, as it stands in the centre's pose, over the cell. */
+export function carriedVector(body: BodyMotion, vector: Triple): TaylorVector {
+  return sloping(
+    vector,
+    crossed(body.spinA, vector),
+    crossed(body.spinB, vector),
+    body.rest * midLength(vector),
+  );
+}
+
+/** A point fixed to the body, as it stands in the centre's pose, over the cell. */
+export function carriedPoint(body: BodyMotion, point: Triple): TaylorVector {
+  const { origin } = body;
+  const arm = triple(point.x - origin.x, point.y - origin.y, point.z - origin.z);
+  return sum(origin, carriedVector(body, arm));
+}
+
+/** A moving vector as it is seen from a rigid body, in axes that turn with it and stand as they do at the centre. */
+export function turnedBack(body: BodyMotion, vector: TaylorVector): TaylorVector {
+  const turningA = crossed(body.spinA, vector);
+  const turningB = crossed(body.spinB, vector);
+  const spin = midLength(body.spinA) + midLength(body.spinB);
+  const linear = midLength(slopeA(vector)) + midLength(slopeB(vector));
+  return sloping(
+    vector,
+    triple(vector.ax - turningA.x, vector.ay - turningA.y, vector.az - turningA.z),
+    triple(vector.bx - turningB.x, vector.by - turningB.y, vector.bz - turningB.z),
+    vector.rest + spin * linear + body.rest * (midLength(vector) + linear),
+  );
+}
+
+/** A moving point as it is seen from a rigid body, measured from the body's origin. */
+export function seenFrom(body: BodyMotion, point: TaylorVector): TaylorVector {
+  return turnedBack(body, difference(point, body.origin));
+}
