@@ -125,15 +125,19 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
     const here = hovered === null ? inputs.getState()[along] : present.sweep.axis[hovered]!;
     for (const { key, readout } of charts) {
       const figure = figureStyle(sweepRow(key).kind, unit);
-      const shown = (count: number): string =>
-        Number.isFinite(count) ? figureNumber(count, figure) + figure.unit : 'none';
-      const now = figureSteps(valueAt(present, posed.current(), key), figure);
+      const shown = (value: number): string =>
+        Number.isFinite(value)
+          ? figureNumber(figureSteps(value, figure), figure) + figure.unit
+          : 'none';
+      const now = valueAt(present, posed.current(), key);
       let text = `${along} ${length(here, unit)}: ${shown(now)}`;
       if (shownHeld !== null) {
-        const before = figureSteps(valueAt(held, posed.held(), key), figure);
+        const before = valueAt(held, posed.held(), key);
         text += `, held ${shown(before)}`;
-        if (Number.isFinite(now - before)) {
-          text += `, change ${figureDifference(now - before, figure)}${figure.unit}`;
+        // The difference is rounded, not the difference of what was rounded: as the readings do it.
+        const change = figureSteps(now - before, figure);
+        if (Number.isFinite(change)) {
+          text += `, change ${figureDifference(change, figure)}${figure.unit}`;
         }
       }
       readout.textContent = text;

@@ -2,20 +2,14 @@
  * The map pad's moving part. The still map is drawn when the model, its map, the size, the theme or the unit changes;
  * a frame in which only the pose moved writes a few transforms and numbers, and nothing is rendered by React.
  */
-import {
-  createMeasures,
-  createPose,
-  Measure,
-  measureInto,
-  solve,
-  wantedGap,
-} from '../../solver/index.ts';
-import { rackRange, rideTravel } from '../../solver/model/defaults.ts';
+import { wantedGap } from '../../solver/index.ts';
+import { rackRange } from '../../solver/model/defaults.ts';
 import { inputs, posed, view } from '../state/bench.ts';
 import { lockMaps } from '../state/charted.ts';
 import { onFrame, requestFrame } from '../state/frame.ts';
 import { type Cycle, travelRange } from '../state/inputs.ts';
 import type { ShownMap } from '../state/map.ts';
+import { steerSense } from '../state/steerSense.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { gapUnit, length, lengthNumber, signed } from '../words/format.ts';
 import { gapState } from './gapColours.ts';
@@ -60,15 +54,6 @@ function rackWords(mm: number, unit: LengthUnit): string {
   return `${length(Math.abs(mm), unit)}${side}`;
 }
 
-/** −1 when a rack moved to the left steers left (left lock stands on the left of the paper), +1 when it steers right. */
-function senseOf(corner: ReturnType<typeof posed.current>['corner']): 1 | -1 {
-  const pose = createPose();
-  const measures = createMeasures();
-  if (solve(corner, pose, rideTravel(corner.model.travel), 0) !== 'reached') return -1;
-  measureInto(corner, pose, measures);
-  return measures[Measure.steerPerRack]! < 0 ? 1 : -1;
-}
-
 /** One verdict over the whole map, in words. */
 function summaryOf({ map, model, pair, worst }: ShownMap, unit: LengthUnit): string {
   if (worst === null) return 'No pose of this corner can be reached.';
@@ -98,8 +83,6 @@ export function createMapPad(elements: MapPadElements): () => void {
   const { card, pad, canvas, legend, dot, gapTag, travelInput, rackInput } = elements;
   let frame: MapFrame | null = null;
   let isStale = true;
-  let sense: 1 | -1 = -1;
-  let sensed: object | null = null;
   let shownVersion = -1;
   let shownUnit: LengthUnit | null = null;
   const shown = { travel: Number.NaN, rack: Number.NaN };
@@ -114,12 +97,9 @@ export function createMapPad(elements: MapPadElements): () => void {
     const { present, held } = lockMaps.getState();
     if (present === null) return;
     const { unit, theme } = view.getState();
-    const { corner } = posed.current();
-    if (sensed !== corner) {
-      sensed = corner;
-      sense = senseOf(corner);
-    }
     const { clientWidth, clientHeight } = pad;
+    // Left lock stands on the left of the paper.
+    const sense = steerSense() === 1 ? -1 : 1;
     frame = createMapFrame(clientWidth, clientHeight, present.travel, present.rack, sense);
     const inks = readInks(card);
     const { scale, isReachNamed } = drawMap(canvas, { frame, present, held, unit, theme, inks });

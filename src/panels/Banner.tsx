@@ -80,6 +80,20 @@ function createLimits(line: HTMLElement, text: HTMLElement): () => void {
   };
 }
 
+const UPSIDE_DOWN =
+  'The upper ball joint is below the lower one: caster, kingpin inclination, scrub and trail are read off an axis that points down.';
+
+/** Makes the frame callback of the line about a design that hardly anyone can have meant; it goes on being solved. */
+function createDoubt(line: HTMLElement, text: HTMLElement): () => void {
+  return () => {
+    const { data } = posed.current().pose;
+    const isDoubted = data[Slot.upper + 2]! <= data[Slot.lower + 2]!;
+    if (line.hidden !== isDoubted) return;
+    line.hidden = !isDoubted;
+    text.textContent = isDoubted ? UPSIDE_DOWN : '';
+  };
+}
+
 function useLine(make: (line: HTMLElement, text: HTMLElement) => () => void) {
   const line = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -106,10 +120,15 @@ function ReachLine({ unit }: { unit: LengthUnit }) {
 export function Banner() {
   const unit = useStore(view, (state) => state.unit);
   const limits = useLine(createLimits);
+  const doubt = useLine(createDoubt);
   return (
     <div className="banner" role="status">
       <ReachLine unit={unit} />
       <div ref={limits} className="banner-line banner-limits" data-banner="limits" hidden>
+        <Icon name="warn" size={18} />
+        <span />
+      </div>
+      <div ref={doubt} className="banner-line banner-limits" data-banner="doubt" hidden>
         <Icon name="warn" size={18} />
         <span />
       </div>

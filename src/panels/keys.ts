@@ -1,6 +1,6 @@
 /** The bench's keys. None acts while something is typed, chosen from a list, or read in a sheet. */
-import { Measure } from '../../solver/index.ts';
-import { documentStore, inputs, posed, view } from '../state/bench.ts';
+import { documentStore, inputs, view } from '../state/bench.ts';
+import { steerSense } from '../state/steerSense.ts';
 import type { Shell } from '../state/view.ts';
 import { VIEWPOINTS } from './choices.tsx';
 import { togglePlay } from './cycle.ts';
@@ -15,9 +15,10 @@ const TYPED =
 const RESTING = '.slide-figure:not([data-typing])';
 /** What Space presses or ticks. */
 const PRESSED = 'button, a, summary, label, input, [role="menuitem"]';
+/** What has a first of its own. */
+const LISTED = '[role="tablist"], [role="menu"], [role="listbox"]';
 /** What has arrows of its own. */
-const ARROWED =
-  '[type="range"], [role="slider"], [role="tablist"], [role="application"], [role="menu"], [role="listbox"]';
+const ARROWED = `[type="range"], [role="slider"], [role="application"], ${LISTED}`;
 
 function isIn(target: EventTarget | null, selector: string): boolean {
   return target instanceof Element && target.closest(selector) !== null;
@@ -27,14 +28,13 @@ function toggleShell(shell: Shell): void {
   view.setState({ wheelShell: view.getState().wheelShell === shell ? 'solid' : shell });
 }
 
-/** +1 where the rack must go to the left to steer to the left, −1 where the rod sits behind the axle. */
-function steerSense(): number {
-  const { measures } = posed.current();
-  return (measures[Measure.steerPerRack] ?? 1) < 0 ? -1 : 1;
-}
-
 /** Arrows, Home. Left and right steer, as they do on the map, whichever way the rack must go for it. */
 function moveKey(event: KeyboardEvent): boolean {
+  // On a slider too: an end of its range would be no place that anyone asked for.
+  if (event.key === 'Home' && !isIn(event.target, LISTED)) {
+    inputs.move(0, 0);
+    return true;
+  }
   if (isIn(event.target, ARROWED)) return false;
   const { travel, rack } = inputs.getState();
   const step = keyStep(event, view.getState().unit);
@@ -42,7 +42,6 @@ function moveKey(event: KeyboardEvent): boolean {
   else if (event.key === 'ArrowDown') inputs.setTravel(travel - step);
   else if (event.key === 'ArrowLeft') inputs.setRack(rack + steerSense() * step);
   else if (event.key === 'ArrowRight') inputs.setRack(rack - steerSense() * step);
-  else if (event.key === 'Home') inputs.move(0, 0);
   else return false;
   return true;
 }

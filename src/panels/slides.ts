@@ -4,6 +4,7 @@ import { rackRange } from '../../solver/model/defaults.ts';
 import { documentStore, inputs, view } from '../state/bench.ts';
 import { travelRange } from '../state/inputs.ts';
 import { liftedBy, liftOf, liftRange } from '../state/ride.ts';
+import { steerSense } from '../state/steerSense.ts';
 import { length } from '../words/format.ts';
 import type { SlideSource } from './Slide.tsx';
 
@@ -36,6 +37,7 @@ export const TRAVEL_SLIDE: SlideSource = {
   write: inputs.setTravel,
   range: perModel(travelRange),
   words: (travel) => sense(travel, 'wheel up: bump', 'wheel down: droop', 'design height'),
+  stops: ['full droop', 'full bump'],
 };
 
 export const RACK_SLIDE: SlideSource = {
@@ -44,6 +46,9 @@ export const RACK_SLIDE: SlideSource = {
   write: inputs.setRack,
   range: perModel((of) => rackRange(of.steering)),
   words: (rack) => sense(rack, 'to the left', 'to the right', 'centred'),
+  ends: ['left lock', 'right lock'],
+  isReversed: () => steerSense() === 1,
+  stops: ['the steering limit', 'the steering limit'],
 };
 
 function liftWords(lift: number): string {
@@ -66,6 +71,7 @@ export const LIFT_SLIDE: SlideSource = {
     return [Math.min(drop, now), Math.max(lift, now)];
   }),
   words: liftWords,
+  stops: ['full bump', 'full droop'],
   begin: documentStore.beginGesture,
   end: documentStore.endGesture,
   cancel: documentStore.cancelGesture,

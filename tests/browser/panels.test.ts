@@ -192,7 +192,7 @@ describe('readings', () => {
     expect(Number(whole) * 16 + (Number(top) / Number(bottom)) * 16).toBe(count);
     await type(page, 'Travel', '-1 3/16');
     const data = page.locator('.transport');
-    await eventually(() => data.getAttribute('data-travel')).toBe(String(-1.1875 * 25.4));
+    await eventually(() => data.getAttribute('data-travel')).toBe('-30.1625');
   });
 
   it('explain themselves on hover, focus and Escape, without covering their figure', async () => {
@@ -237,6 +237,57 @@ describe('moving by hand', () => {
     await page.keyboard.press('Control+Shift+Z');
     await eventually(() => data.getAttribute('data-travel')).toBe('-25');
   });
+
+  it('refuses in words what no slider reaches, in every length that is typed', async () => {
+    const page = await open();
+    const data = page.locator('.transport');
+    const said = page.locator('.transport .slide-refusal');
+    await type(page, 'Lift', '500');
+    await eventually(() => said.allTextContents()).toEqual([
+      '',
+      '',
+      'Most is 105.0 mm: full droop.',
+    ]);
+    await eventually(() => data.getAttribute('data-travel')).toBe('-105');
+    await type(page, 'Lift', '0');
+    await eventually(() => said.allTextContents()).toEqual(['', '', '']);
+    await type(page, 'Travel', '-300');
+    await type(page, 'Rack', '5 apples');
+    await eventually(() => said.allTextContents()).toEqual([
+      'Least is −105.0 mm: full droop.',
+      '“5 apples” is not a number.',
+      '',
+    ]);
+    const rack = page.getByRole('textbox', { name: 'Rack', exact: true });
+    expect(await rack.inputValue()).toBe('0.0');
+  });
+
+  it.each(['half-ton-factory', 'rear-steer-saloon'] as const)(
+    'has left lock at the left of the rack’s slider, and Home is the design pose there too: %s',
+    async (name) => {
+      const page = await open();
+      await drop(page, 'model.json', JSON.stringify(shipped(name)));
+      const data = page.locator('.transport');
+      const slider = page.getByRole('slider', { name: 'Rack slider' });
+      await type(page, 'Travel', '20');
+      const ends = page.locator('.slide-ends span');
+      expect(await ends.allTextContents()).toEqual(['left lock', 'right lock']);
+      const box = await slider.boundingBox();
+      if (box === null) throw new Error('There is no slider.');
+      await page.mouse.click(box.x + 20, box.y + box.height / 2);
+      await eventually(() => data.getAttribute('data-rack')).not.toBe('0');
+      const rack = Number(await data.getAttribute('data-rack'));
+      const corner = assemble(shipped(name));
+      expect(report(20, rack, corner)['steerAngle']).toBeGreaterThan(5);
+      await slider.press('ArrowLeft');
+      await eventually(async () =>
+        Math.abs(Number(await data.getAttribute('data-rack'))),
+      ).toBeCloseTo(Math.abs(rack) + 5, 6);
+      await slider.press('Home');
+      await eventually(() => data.getAttribute('data-rack')).toBe('0');
+      expect(await data.getAttribute('data-travel')).toBe('0');
+    },
+  );
 
   it('is one step of history for a whole drag of the lift', async () => {
     const page = await open();
@@ -325,6 +376,21 @@ describe('moving by hand', () => {
   });
 });
 
+describe('a design that is hardly meant', () => {
+  it('is solved all the same, and said: upper ball joint below the lower one', async () => {
+    const page = await open();
+    const { upperArm, lowerArm } = factory;
+    const [x = 0, y = 0] = upperArm.ballJoint;
+    const below = { ...upperArm, ballJoint: [x, y, (lowerArm.ballJoint[2] ?? 0) - 30] };
+    await drop(page, 'below.json', JSON.stringify({ ...factory, upperArm: below }));
+    const line = page.locator('[data-banner="doubt"]');
+    await eventually(() => line.isVisible()).toBe(true);
+    expect(await line.textContent()).toContain('upper ball joint is below the lower one');
+    await page.keyboard.press('Control+z');
+    await eventually(() => line.isVisible()).toBe(false);
+  });
+});
+
 describe('the rod and the wheel’s lip', () => {
   /** What the gap tile says, once its state is as wanted. */
   async function tile(page: Page, state: string): Promise<string> {
@@ -355,6 +421,38 @@ describe('the rod and the wheel’s lip', () => {
     await drop(page, 'bent.json', JSON.stringify(bent));
     await type(page, 'Rack', '-92');
     expect(await tile(page, 'clear')).toContain('clear');
+  });
+
+  it('are compared with yesterday’s, and the tyre’s gap is the tile’s where the map shows it', async () => {
+    const page = await open();
+    const gapAt = (pair: 'wheel' | 'tyre', model: Model, rack: number): number => {
+      const corner = assemble(model);
+      const pose = createPose();
+      solve(corner, pose, 0, rack);
+      placeParts(corner, pose.data);
+      const rod = createRodGap(corner, pair);
+      rodGapInto(rod, pose);
+      return rod.gap;
+    };
+    await page.getByRole('button', { name: 'Hold as yesterday' }).click();
+    await type(page, 'Rack', '-60');
+    const gap = page.locator('[data-panel="gap"]');
+    await eventually(() => gap.textContent()).toContain('as yesterday');
+    const [x = 0, y = 0, z = 0] = factory.tieRod.outer;
+    const moved = modelOf({ ...factory, tieRod: { ...factory.tieRod, outer: [x + 12, y, z] } });
+    await drop(page, 'moved.json', JSON.stringify(moved));
+    await type(page, 'Rack', '-60');
+    for (const pair of ['wheel', 'tyre'] as const) {
+      await page.locator('.map-card').getByRole('radio', { name: pair }).check();
+      const now = gapAt(pair, moved, -60);
+      const change = now - gapAt(pair, MODEL, -60);
+      const words = `${Math.abs(change).toFixed(1)} mm ${change < 0 ? 'less' : 'more'} than yesterday`;
+      await eventually(() => gap.textContent()).toContain(words);
+      const title = gap.getByRole('heading', { name: `Tie rod to ${pair}` });
+      expect(await title.isVisible()).toBe(true);
+      const figure = gap.locator('[data-part="figure"]');
+      expect(await figure.textContent()).toBe(now.toFixed(1));
+    }
   });
 });
 

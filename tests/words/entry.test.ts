@@ -20,6 +20,10 @@ describe('a typed length', () => {
     ['3-1/2 in', 'mm', 88.9],
     ['-1/16"', 'mm', -1.5875],
     ['30.625', 'inch', 777.875],
+    [' +7,5 ', 'mm', 7.5],
+    ['-1-1/2', 'inch', -38.1],
+    ['3/16', 'inch', 4.7625],
+    ['2″', 'mm', 50.8],
   ])('%j with %s shown is %d mm', (text, unit, mm) => {
     expect(value(text, unit)).toBe(mm);
   });
@@ -29,6 +33,8 @@ describe('a typed length', () => {
     ['abc', '“abc” is not a number.'],
     ['1 2', '“1 2” is not a number.'],
     ['1/0', '“1/0” is not a number.'],
+    ['mm', '“mm” is not a number.'],
+    ['1 1/', '“1 1/” is not a number.'],
     ['--1', '“--1” is not a number.'],
     ['Infinity', '“Infinity” is not a number.'],
     ['12°', '“12°” is not a length.'],
