@@ -1,5 +1,11 @@
 /** The only door of the solver. */
 
+export {
+  createMeshGap,
+  type MeshGap,
+  type MeshSurface,
+  type MeshSurfaces,
+} from './clearance/mesh.ts';
 export { statedGap, USUAL_GAP, wantedGap } from './clearance/required.ts';
 export { createRodGap, type Place, type RodGap, rodGapInto } from './clearance/rodGap.ts';
 export { type Section, tyreSections, wheelSections } from './clearance/section.ts';

@@ -30,9 +30,9 @@ export function createMeshGap(): MeshGap {
 }
 
 /**
- * The surface of a mesh obstacle, placed in the vehicle. It may be open: it has no inside. Answers are exact to 0.01 mm
- * and allocate nothing. An answer that would be more than `beyond` may be left at any value above `beyond` (and its
- * points where they were): a search for a least value needs no more, and far parts cost nothing.
+ * The surface of a mesh obstacle, placed in the vehicle. It may be open: it has no inside. Answers are exact to 0.01 mm.
+ * Where the gap is not less than `beyond`, the answer is `beyond` itself and the points stay as they were: a search for a
+ * least value needs no more, and far parts cost nothing.
  */
 export interface MeshSurface {
   /** The box about the placed mesh, vehicle axes, mm. */

@@ -109,6 +109,6 @@ export function readMesh(name: string, bytes: Uint8Array): MeshReading {
 
 /** The size of a mesh along its axes, in its own unit. */
 export function sizeOf(mesh: MeshTriangles): readonly [number, number, number] {
-  const { min, max } = boxOf(mesh);
+  const { min, max } = boxOf(mesh.positions);
   return [max[0] - min[0], max[1] - min[1], max[2] - min[2]];
 }

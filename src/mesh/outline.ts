@@ -1,0 +1,238 @@
+/**
+ * A section of revolution made ready for questions in its (s, ρ) plane: distances from a point, and lower bounds for
+ * everything inside a rectangle or a triangle. Distances of a solid section are signed, negative inside.
+ */
+import type { Section } from '../../solver/index.ts';
+
+export interface Outline {
+  /** [s, ρ, s, ρ, …]; closed where the section is solid. */
+  readonly line: Float64Array;
+  readonly half: number;
+  readonly solid: boolean;
+  /**
+   * Half-planes [ns, nρ, c] that together hold the section's convex hull: ns·s + nρ·ρ − c, the greatest of all, is a
+   * lower bound of the signed distance to the hull, and so to the section. None for a thin section.
+   */
+  readonly hull: Float64Array;
+}
+
+/** Twice the area of the triangle o, a, b: positive where it turns left. */
+function turnOf(o: readonly number[], a: readonly number[], b: readonly number[]): number {
+  return (a[0]! - o[0]!) * (b[1]! - o[1]!) - (a[1]! - o[1]!) * (b[0]! - o[0]!);
+}
+
+/** Corners of the convex hull, turning left. */
+function hullOf(line: Float64Array): readonly (readonly number[])[] {
+  const points = Array.from({ length: line.length / 2 }, (_, i) => [
+    line[2 * i]!,
+    line[2 * i + 1]!,
+  ]).sort((a, b) => a[0]! - b[0]! || a[1]! - b[1]!);
+  const side = (sorted: readonly number[][]): number[][] => {
+    const kept: number[][] = [];
+    for (const point of sorted) {
+      while (kept.length > 1 && turnOf(kept.at(-2)!, kept.at(-1)!, point) <= 0) kept.pop();
+      kept.push(point);
+    }
+    return kept.slice(0, -1);
+  };
+  return [...side(points), ...side(points.slice().reverse())];
+}
+
+export function outlineOf({ line, half, solid }: Section): Outline {
+  const corners = solid ? hullOf(line) : [];
+  const hull = corners.flatMap((corner, i) => {
+    const next = corners[(i + 1) % corners.length]!;
+    const [es, er] = [next[0]! - corner[0]!, next[1]! - corner[1]!];
+    const size = Math.hypot(es, er);
+    const [ns, nr] = [er / size, -es / size];
+    return size > 0 ? [ns, nr, ns * corner[0]! + nr * corner[1]!] : [];
+  });
+  return { line, half, solid, hull: Float64Array.from(hull) };
+}
+
+/** The section's point last found nearest by `apartFrom`. */
+export const foot = { s: 0.5, radius: 0.5 };
+
+/** Distance of (s, ρ) to the section's line, never negative; its nearest point is left in `foot`. */
+export function apartFrom({ line }: Outline, s: number, radius: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at + 3 < line.length; at += 2) {
+    const s0 = line[at]!;
+    const r0 = line[at + 1]!;
+    const es = line[at + 2]! - s0;
+    const er = line[at + 3]! - r0;
+    const along = ((s - s0) * es + (radius - r0) * er) / (es * es + er * er || 1);
+    const t = Math.min(1, Math.max(0, along));
+    const ds = s - s0 - t * es;
+    const dr = radius - r0 - t * er;
+    const squared = ds * ds + dr * dr;
+    if (squared < least) {
+      least = squared;
+      foot.s = s0 + t * es;
+      foot.radius = r0 + t * er;
+    }
+  }
+  return Math.sqrt(least);
+}
+
+/** Whether (s, ρ) lies inside a solid section: even-odd rule. */
+export function isWithin({ line, solid }: Outline, s: number, radius: number): boolean {
+  if (!solid) return false;
+  let inside = false;
+  for (let at = 0; at + 3 < line.length; at += 2) {
+    const r0 = line[at + 1]!;
+    const r1 = line[at + 3]!;
+    if (r0 > radius === r1 > radius) continue;
+    const cross = line[at]! + ((radius - r0) / (r1 - r0)) * (line[at + 2]! - line[at]!);
+    if (s < cross) inside = !inside;
+  }
+  return inside;
+}
+
+/** Signed distance of (s, ρ) to the section's surface: less its half thickness, negative inside a solid. */
+export function signedApart(outline: Outline, s: number, radius: number): number {
+  const apart = apartFrom(outline, s, radius);
+  return (isWithin(outline, s, radius) ? -apart : apart) - outline.half;
+}
+
+/** Squared distance between two intervals. */
+function between(low: number, high: number, otherLow: number, otherHigh: number): number {
+  const gap = Math.max(0, otherLow - high, low - otherHigh);
+  return gap * gap;
+}
+
+/**
+ * Lower bound of the signed distance for every point of a rectangle, given by its middle and half sides. Exact where the
+ * nearest stretch of the section is level or upright, and never more than the rectangle's size too low.
+ */
+export function boundOfBox(
+  outline: Outline,
+  s: number,
+  radius: number,
+  halfS: number,
+  halfRadius: number,
+): number {
+  const { line, half, solid, hull } = outline;
+  const middle = signedApart(outline, s, radius) + half - Math.hypot(halfS, halfRadius);
+  let squared = Number.POSITIVE_INFINITY;
+  for (let at = 0; at + 3 < line.length; at += 2) {
+    const s0 = line[at]!;
+    const s1 = line[at + 2]!;
+    const r0 = line[at + 1]!;
+    const r1 = line[at + 3]!;
+    const across = between(s - halfS, s + halfS, Math.min(s0, s1), Math.max(s0, s1));
+    const up = between(
+      radius - halfRadius,
+      radius + halfRadius,
+      Math.min(r0, r1),
+      Math.max(r0, r1),
+    );
+    squared = Math.min(squared, across + up);
+  }
+  let least = middle;
+  // Beside all edges the rectangle lies wholly inside or wholly outside.
+  if (!solid || (squared > 0 && !isWithin(outline, s, radius))) {
+    least = Math.max(least, Math.sqrt(squared));
+  }
+  for (let at = 0; at < hull.length; at += 3) {
+    const ns = hull[at]!;
+    const nr = hull[at + 1]!;
+    const nearestSide = Math.abs(ns) * halfS + Math.abs(nr) * halfRadius;
+    least = Math.max(least, ns * s + nr * radius - hull[at + 2]! - nearestSide);
+  }
+  return least - half;
+}
+
+/** Squared distance from a point to a segment. */
+function toSegment(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
+  const ex = bx - ax;
+  const ey = by - ay;
+  const along = ((px - ax) * ex + (py - ay) * ey) / (ex * ex + ey * ey || 1);
+  const t = Math.min(1, Math.max(0, along));
+  const dx = px - ax - t * ex;
+  const dy = py - ay - t * ey;
+  return dx * dx + dy * dy;
+}
+
+function side(ax: number, ay: number, bx: number, by: number, px: number, py: number): number {
+  return (bx - ax) * (py - ay) - (by - ay) * (px - ax);
+}
+
+/** Squared distance of two segments: 0 where they cross. */
+function betweenSegments(
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  cx: number,
+  cy: number,
+  dx: number,
+  dy: number,
+): number {
+  const crosses =
+    side(ax, ay, bx, by, cx, cy) > 0 !== side(ax, ay, bx, by, dx, dy) > 0 &&
+    side(cx, cy, dx, dy, ax, ay) > 0 !== side(cx, cy, dx, dy, bx, by) > 0;
+  if (crosses) return 0;
+  return Math.min(
+    toSegment(ax, ay, cx, cy, dx, dy),
+    toSegment(bx, by, cx, cy, dx, dy),
+    toSegment(cx, cy, ax, ay, bx, by),
+    toSegment(dx, dy, ax, ay, bx, by),
+  );
+}
+
+/** Whether the triangle's three sides all have the point on one side. */
+function holds(corners: Float64Array, px: number, py: number): boolean {
+  const first = side(corners[0]!, corners[1]!, corners[2]!, corners[3]!, px, py) > 0;
+  return (
+    first === side(corners[2]!, corners[3]!, corners[4]!, corners[5]!, px, py) > 0 &&
+    first === side(corners[4]!, corners[5]!, corners[0]!, corners[1]!, px, py) > 0
+  );
+}
+
+/** Distance of a triangle [s, ρ, s, ρ, s, ρ] and the section's line: 0 where they meet. */
+function triangleApart({ line }: Outline, corners: Float64Array): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at + 3 < line.length; at += 2) {
+    const cx = line[at]!;
+    const cy = line[at + 1]!;
+    if (holds(corners, cx, cy)) return 0;
+    for (let i = 0; i < 6; i += 2) {
+      const next = i === 4 ? 0 : i + 2;
+      const squared = betweenSegments(
+        corners[i]!,
+        corners[i + 1]!,
+        corners[next]!,
+        corners[next + 1]!,
+        cx,
+        cy,
+        line[at + 2]!,
+        line[at + 3]!,
+      );
+      if (squared < least) least = squared;
+    }
+  }
+  return Math.sqrt(least);
+}
+
+/** Lower bound of the signed distance for every point of a triangle [s, ρ, s, ρ, s, ρ] of the section's plane. */
+export function boundOfTriangle(outline: Outline, corners: Float64Array): number {
+  const { half, solid, hull } = outline;
+  const s = (corners[0]! + corners[2]! + corners[4]!) / 3;
+  const radius = (corners[1]! + corners[3]! + corners[5]!) / 3;
+  let size = 0;
+  for (let i = 0; i < 6; i += 2) {
+    size = Math.max(size, Math.hypot(corners[i]! - s, corners[i + 1]! - radius));
+  }
+  let least = signedApart(outline, s, radius) + half - size;
+  const apart = triangleApart(outline, corners);
+  if (!solid || (apart > 0 && !isWithin(outline, s, radius))) least = Math.max(least, apart);
+  for (let at = 0; at < hull.length; at += 3) {
+    let lowest = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < 6; i += 2) {
+      lowest = Math.min(lowest, hull[at]! * corners[i]! + hull[at + 1]! * corners[i + 1]!);
+    }
+    least = Math.max(least, lowest - hull[at + 2]!);
+  }
+  return least - half;
+}

@@ -1,0 +1,259 @@
+/** A placed mesh that answers how near a part of the corner comes: the solver's `MeshSurface` over a tree of triangles. */
+import type { Box3 } from 'three';
+import type { MeshBVH } from 'three-mesh-bvh';
+import type { MeshGap, MeshSurface, Section } from '../../solver/index.ts';
+import type { MeshTree } from './data.ts';
+import { boundOfBox, type Outline, outlineOf } from './outline.ts';
+import { directionToMesh, type Placing, placedBox, toMesh, toVehicle } from './placing.ts';
+import { axle, CLOSE, found, readyAxle, searchTriangle } from './revolved.ts';
+import { nearest, nearTriangle, segment, triangle } from './segment.ts';
+import { openTree } from './tree.ts';
+
+/** What a search through the tree does at a box and at a triangle. */
+interface Search {
+  /** A lower bound of what any triangle inside the box could answer. */
+  readonly bound: (box: Box3) => number;
+  /** Answers are of use below this. */
+  readonly limit: () => number;
+  /** Looks at the triangle that is loaded, whose place in the tree is `at`. */
+  readonly look: (at: number) => void;
+}
+
+/** Walks the tree from the most promising box on. */
+function createWalk(tree: MeshBVH) {
+  const positions = tree.geometry.getAttribute('position').array;
+  const index = tree.geometry.getIndex()!.array;
+
+  function load(at: number): void {
+    for (let i = 0; i < 3; i += 1) {
+      const from = 3 * index[3 * at + i]!;
+      triangle[3 * i] = positions[from]!;
+      triangle[3 * i + 1] = positions[from + 1]!;
+      triangle[3 * i + 2] = positions[from + 2]!;
+    }
+  }
+
+  function walk({ bound, limit, look }: Search): void {
+    tree.shapecast({
+      boundsTraverseOrder: bound,
+      intersectsBounds: (_box, _isLeaf, score) => (score ?? 0) < limit(),
+      intersectsRange: (offset, count) => {
+        for (let at = offset; at < offset + count; at += 1) {
+          load(at);
+          look(at);
+        }
+        return false;
+      },
+    });
+  }
+
+  return { load, walk, count: index.length / 3 };
+}
+
+/** Lower bound of the distance between a box and `segment`. */
+function boundToSegment(box: Box3): number {
+  const { min, max } = box;
+  const ends = segment;
+  const x = Math.max(
+    0,
+    min.x - Math.max(ends[0]!, ends[0]! + ends[3]!),
+    Math.min(ends[0]!, ends[0]! + ends[3]!) - max.x,
+  );
+  const y = Math.max(
+    0,
+    min.y - Math.max(ends[1]!, ends[1]! + ends[4]!),
+    Math.min(ends[1]!, ends[1]! + ends[4]!) - max.y,
+  );
+  const z = Math.max(
+    0,
+    min.z - Math.max(ends[2]!, ends[2]! + ends[5]!),
+    Math.min(ends[2]!, ends[2]! + ends[5]!) - max.z,
+  );
+  const cx = (min.x + max.x) / 2 - ends[0]!;
+  const cy = (min.y + max.y) / 2 - ends[1]!;
+  const cz = (min.z + max.z) / 2 - ends[2]!;
+  const length = ends[3]! * ends[3]! + ends[4]! * ends[4]! + ends[5]! * ends[5]!;
+  const along = (cx * ends[3]! + cy * ends[4]! + cz * ends[5]!) / (length || 1);
+  const t = Math.min(1, Math.max(0, along));
+  const ox = cx - t * ends[3]!;
+  const oy = cy - t * ends[4]!;
+  const oz = cz - t * ends[5]!;
+  const sx = max.x - min.x;
+  const sy = max.y - min.y;
+  const sz = max.z - min.z;
+  return Math.max(
+    Math.sqrt(x * x + y * y + z * z),
+    Math.sqrt(ox * ox + oy * oy + oz * oz) - Math.sqrt(sx * sx + sy * sy + sz * sz) / 2,
+  );
+}
+
+/** Lower bound of the signed distance between a box and a section about `axle`. */
+function boundToSection(outline: Outline, box: Box3): number {
+  const { min, max } = box;
+  const hx = (max.x - min.x) / 2;
+  const hy = (max.y - min.y) / 2;
+  const hz = (max.z - min.z) / 2;
+  const x = min.x + hx - axle[0]!;
+  const y = min.y + hy - axle[1]!;
+  const z = min.z + hz - axle[2]!;
+  const ax = axle[3]!;
+  const ay = axle[4]!;
+  const az = axle[5]!;
+  const s = x * ax + y * ay + z * az;
+  const rx = x - s * ax;
+  const ry = y - s * ay;
+  const rz = z - s * az;
+  const radius = Math.sqrt(rx * rx + ry * ry + rz * rz);
+  const halfS = hx * Math.abs(ax) + hy * Math.abs(ay) + hz * Math.abs(az);
+  const across = Math.min(
+    Math.sqrt(hx * hx + hy * hy + hz * hz),
+    hx * Math.sqrt(Math.max(0, 1 - ax * ax)) +
+      hy * Math.sqrt(Math.max(0, 1 - ay * ay)) +
+      hz * Math.sqrt(Math.max(0, 1 - az * az)),
+  );
+  return boundOfBox(outline, s, radius, halfS, across);
+}
+
+/** The chain's part of a surface. */
+function createChainGap(tree: MeshBVH, placing: Placing): MeshSurface['gapToChain'] {
+  const { load, walk, count } = createWalk(tree);
+  const ends = new Float64Array(6);
+  let gap: MeshGap;
+  let radius = 0;
+  let piece = 0;
+
+  function look(at: number): void {
+    if (!nearTriangle(gap.gap + radius)) return;
+    gap.gap = nearest.apart - radius;
+    gap.piece = piece;
+    gap.hint = at;
+    gap.meshPoint[0] = nearest.x;
+    gap.meshPoint[1] = nearest.y;
+    gap.meshPoint[2] = nearest.z;
+    for (let i = 0; i < 3; i += 1) {
+      gap.partPoint[i] = segment[i]! + nearest.lambda * segment[3 + i]!;
+    }
+  }
+
+  const search: Search = { bound: boundToSegment, limit: () => gap.gap + radius, look };
+
+  function loadPiece(points: Float64Array, radii: Float64Array, which: number): void {
+    piece = which;
+    radius = radii[which]!;
+    toMesh(placing, points, 3 * which, ends, 0);
+    toMesh(placing, points, 3 * which + 3, ends, 3);
+    for (let i = 0; i < 3; i += 1) {
+      segment[i] = ends[i]!;
+      segment[3 + i] = ends[3 + i]! - ends[i]!;
+    }
+  }
+
+  return (points, radii, out, beyond = Number.POSITIVE_INFINITY) => {
+    gap = out;
+    const { hint } = out;
+    const first = out.piece < radii.length ? out.piece : 0;
+    out.gap = beyond;
+    if (hint >= 0 && hint < count) {
+      for (let i = 0; i < radii.length; i += 1) {
+        loadPiece(points, radii, i);
+        load(hint);
+        look(hint);
+      }
+    }
+    for (let i = 0; i < radii.length; i += 1) {
+      // The piece that was nearest comes first: the others are then soon ruled out.
+      loadPiece(points, radii, (first + i) % radii.length);
+      walk(search);
+    }
+    if (out.gap === beyond) return;
+    toVehicle(placing, out.meshPoint, out.meshPoint);
+    toVehicle(placing, out.partPoint, out.partPoint);
+  };
+}
+
+const _outlines = new WeakMap<Section, Outline>();
+
+function outlineFor(section: Section): Outline {
+  const known = _outlines.get(section);
+  if (known !== undefined) return known;
+  const made = outlineOf(section);
+  _outlines.set(section, made);
+  return made;
+}
+
+/** The revolved part of a surface. */
+function createRevolvedGap(tree: MeshBVH, placing: Placing): MeshSurface['gapToRevolved'] {
+  const { load, walk, count } = createWalk(tree);
+  let outline: Outline;
+  let gap: MeshGap;
+  let piece = 0;
+
+  function look(at: number): void {
+    const before = found.apart;
+    searchTriangle(outline, triangle);
+    if (found.apart >= before) return;
+    gap.piece = piece;
+    gap.hint = at;
+  }
+
+  const search: Search = {
+    bound: (box) => boundToSection(outline, box),
+    limit: () => found.apart - CLOSE,
+    look,
+  };
+
+  /** Writes the points: the section's lies in the plane through the axis and the mesh's point. */
+  function write(out: MeshGap): void {
+    const point = out.meshPoint;
+    point[0] = found.x;
+    point[1] = found.y;
+    point[2] = found.z;
+    let s = 0;
+    for (let i = 0; i < 3; i += 1) s += (point[i]! - axle[i]!) * axle[3 + i]!;
+    let squared = 0;
+    for (let i = 0; i < 3; i += 1) {
+      const across = point[i]! - axle[i]! - s * axle[3 + i]!;
+      out.partPoint[i] = across;
+      squared += across * across;
+    }
+    const stretch = squared > 0 ? found.radius / Math.sqrt(squared) : 0;
+    for (let i = 0; i < 3; i += 1) {
+      out.partPoint[i] = axle[i]! + found.s * axle[3 + i]! + stretch * out.partPoint[i]!;
+    }
+    toVehicle(placing, point, point);
+    toVehicle(placing, out.partPoint, out.partPoint);
+  }
+
+  return (sections, place, out, beyond = Number.POSITIVE_INFINITY) => {
+    gap = out;
+    toMesh(placing, place, 0, axle, 0);
+    directionToMesh(placing, place, 3, axle, 3);
+    readyAxle();
+    found.apart = beyond;
+    const { hint } = out;
+    if (hint >= 0 && hint < count) {
+      for (piece = 0; piece < sections.length; piece += 1) {
+        outline = outlineFor(sections[piece]!);
+        load(hint);
+        look(hint);
+      }
+    }
+    for (piece = 0; piece < sections.length; piece += 1) {
+      outline = outlineFor(sections[piece]!);
+      walk(search);
+    }
+    out.gap = found.apart;
+    if (out.gap !== beyond) write(out);
+  };
+}
+
+/** Places a mesh in the vehicle. Cheap: the tree is the mesh's own and stays as it is wherever the mesh stands. */
+export function createMeshSurface(data: MeshTree, placing: Placing): MeshSurface {
+  const tree = openTree(data);
+  return {
+    bounds: placedBox(data.positions, placing),
+    triangles: tree.geometry.getIndex()!.count / 3,
+    gapToChain: createChainGap(tree, placing),
+    gapToRevolved: createRevolvedGap(tree, placing),
+  };
+}
