@@ -14,6 +14,8 @@ export interface Outline {
    * lower bound of the signed distance to the hull, and so to the section. None for a thin section.
    */
   readonly hull: Float64Array;
+  /** Least and greatest s, least and greatest ρ. */
+  readonly frame: readonly [number, number, number, number];
 }
 
 /** Twice the area of the triangle o, a, b: positive where it turns left. */
@@ -47,7 +49,14 @@ export function outlineOf({ line, half, solid }: Section): Outline {
     const [ns, nr] = [er / size, -es / size];
     return size > 0 ? [ns, nr, ns * corner[0]! + nr * corner[1]!] : [];
   });
-  return { line, half, solid, hull: Float64Array.from(hull) };
+  const [along, radii] = [0, 1].map((from) => line.filter((_, i) => i % 2 === from));
+  const frame = [
+    Math.min(...along!),
+    Math.max(...along!),
+    Math.min(...radii!),
+    Math.max(...radii!),
+  ] as const;
+  return { line, half, solid, hull: Float64Array.from(hull), frame };
 }
 
 /** The section's point last found nearest by `apartFrom`. */
@@ -101,46 +110,76 @@ function between(low: number, high: number, otherLow: number, otherHigh: number)
   return gap * gap;
 }
 
-/**
- * Lower bound of the signed distance for every point of a rectangle, given by its middle and half sides. Exact where the
- * nearest stretch of the section is level or upright, and never more than the rectangle's size too low.
- */
-export function boundOfBox(
-  outline: Outline,
+/** The greatest of the hull's half-planes over the place that is least in each, `halfS` and `halfRadius` about (s, ρ). */
+function hullBound(
+  { hull }: Outline,
   s: number,
   radius: number,
   halfS: number,
   halfRadius: number,
 ): number {
-  const { line, half, solid, hull } = outline;
-  const middle = signedApart(outline, s, radius) + half - Math.hypot(halfS, halfRadius);
+  let least = Number.NEGATIVE_INFINITY;
+  for (let at = 0; at < hull.length; at += 3) {
+    const ns = hull[at]!;
+    const nr = hull[at + 1]!;
+    const lowest = Math.abs(ns) * halfS + Math.abs(nr) * halfRadius;
+    least = Math.max(least, ns * s + nr * radius - hull[at + 2]! - lowest);
+  }
+  return least;
+}
+
+/** Squared distance of a rectangle to the nearest of the rectangles about the section's edges. */
+function edgesBound(
+  { line }: Outline,
+  sLow: number,
+  sHigh: number,
+  low: number,
+  high: number,
+): number {
   let squared = Number.POSITIVE_INFINITY;
   for (let at = 0; at + 3 < line.length; at += 2) {
     const s0 = line[at]!;
     const s1 = line[at + 2]!;
     const r0 = line[at + 1]!;
     const r1 = line[at + 3]!;
-    const across = between(s - halfS, s + halfS, Math.min(s0, s1), Math.max(s0, s1));
-    const up = between(
-      radius - halfRadius,
-      radius + halfRadius,
-      Math.min(r0, r1),
-      Math.max(r0, r1),
-    );
+    const across = between(sLow, sHigh, Math.min(s0, s1), Math.max(s0, s1));
+    const up = between(low, high, Math.min(r0, r1), Math.max(r0, r1));
     squared = Math.min(squared, across + up);
   }
-  let least = middle;
+  return squared;
+}
+
+/**
+ * Lower bound of the signed distance for every point of a rectangle of the section's plane. Exact where the nearest
+ * stretch of the section is level or upright, and never more than the rectangle's size too low. A bound of `enough` or
+ * more is not made any better.
+ */
+export function boundOfBox(
+  outline: Outline,
+  sLow: number,
+  sHigh: number,
+  low: number,
+  high: number,
+  enough: number,
+): number {
+  const { half, solid, frame } = outline;
+  const wanted = enough + half;
+  const outer = between(sLow, sHigh, frame[0], frame[1]) + between(low, high, frame[2], frame[3]);
+  if (outer > 0 && outer >= wanted * wanted) return Math.sqrt(outer) - half;
+  const s = (sLow + sHigh) / 2;
+  const radius = (low + high) / 2;
+  const halfS = (sHigh - sLow) / 2;
+  const halfRadius = (high - low) / 2;
+  let least = hullBound(outline, s, radius, halfS, halfRadius);
+  if (least >= wanted) return least - half;
+  const squared = edgesBound(outline, sLow, sHigh, low, high);
   // Beside all edges the rectangle lies wholly inside or wholly outside.
-  if (!solid || (squared > 0 && !isWithin(outline, s, radius))) {
+  if (!solid || outer > 0 || (squared > 0 && !isWithin(outline, s, radius))) {
     least = Math.max(least, Math.sqrt(squared));
+    if (least >= wanted) return least - half;
   }
-  for (let at = 0; at < hull.length; at += 3) {
-    const ns = hull[at]!;
-    const nr = hull[at + 1]!;
-    const nearestSide = Math.abs(ns) * halfS + Math.abs(nr) * halfRadius;
-    least = Math.max(least, ns * s + nr * radius - hull[at + 2]! - nearestSide);
-  }
-  return least - half;
+  const size = Math.sqrt(halfS * halfS + halfRadius * halfRadius);
+  return Math.max(least - half, signedApart(outline, s, radius) - size);
 }
 
 /** Squared distance from a point to a segment. */

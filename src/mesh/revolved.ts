@@ -67,8 +67,8 @@ function findLongest(at: number): void {
   }
 }
 
-/** A lower bound of the signed distance over the part at `at`. */
-function boundOf(outline: Outline, at: number): number {
+/** A lower bound of the signed distance over the part at `at`; one of `enough` is not made better. */
+function boundOf(outline: Outline, at: number, enough: number): number {
   let sLow = Number.POSITIVE_INFINITY;
   let sHigh = Number.NEGATIVE_INFINITY;
   let high = 0;
@@ -80,16 +80,17 @@ function boundOf(outline: Outline, at: number): number {
     sHigh = Math.max(sHigh, spot.s);
     high = Math.max(high, spot.radius);
   }
-  const low = leastRadius(at);
   findLongest(at);
   const long = Math.sqrt(_longest.squared);
+  const rough = boundOfBox(outline, sLow, sHigh, Math.max(0, high - long), high, enough);
+  if (rough >= enough) return rough;
+  const low = leastRadius(at);
+  const fine = boundOfBox(outline, sLow, sHigh, low, high, enough);
+  if (fine >= enough) return fine;
   // ρ bends by 1/ρ at most; over a triangle of longest side l that is a sag of no more than l²/6ρ (a circle of radius
   // l/√3 holds it), and never more than the side itself.
   const sag = low > 0 ? Math.min(long, _longest.squared / (6 * low)) : long;
-  return Math.max(
-    boundOfTriangle(outline, _image) - sag,
-    boundOfBox(outline, (sLow + sHigh) / 2, (low + high) / 2, (sHigh - sLow) / 2, (high - low) / 2),
-  );
+  return Math.max(fine, boundOfTriangle(outline, _image) - sag);
 }
 
 /** Two directions across the axis, for the part's shadow on a plane normal to it. */
@@ -106,7 +107,12 @@ export function readyAxle(): void {
   const ux = isUpright ? 0 : -ay / size;
   const uy = isUpright ? -az / size : ax / size;
   const uz = isUpright ? ay / size : 0;
-  _across.set([ux, uy, uz, ay * uz - az * uy, az * ux - ax * uz, ax * uy - ay * ux]);
+  _across[0] = ux;
+  _across[1] = uy;
+  _across[2] = uz;
+  _across[3] = ay * uz - az * uy;
+  _across[4] = az * ux - ax * uz;
+  _across[5] = ax * uy - ay * ux;
 }
 
 /** Least distance from the axis over the part at `at`: that of its shadow on a plane across the axis. */
@@ -155,13 +161,14 @@ function part(outline: Outline, at: number): void {
 /** Lets `found` take the triangle's least signed distance to the section, if it is less by more than what is promised. */
 export function searchTriangle(outline: Outline, triangle: Float64Array): void {
   _stack.set(triangle);
-  if (boundOf(outline, 0) >= found.apart - CLOSE) return;
+  if (boundOf(outline, 0, found.apart - CLOSE) >= found.apart - CLOSE) return;
   for (let i = 0; i < 9; i += 3)
     tryPoint(outline, triangle[i]!, triangle[i + 1]!, triangle[i + 2]!);
   let count = 1;
   for (let looked = 0; count > 0 && looked < MOST_PARTS; looked += 1) {
     const at = 9 * (count - 1);
-    if (boundOf(outline, at) >= found.apart - CLOSE || 9 * (count + 1) > _stack.length) {
+    const enough = found.apart - CLOSE;
+    if (boundOf(outline, at, enough) >= enough || 9 * (count + 1) > _stack.length) {
       count -= 1;
     } else {
       part(outline, at);

@@ -87,8 +87,8 @@ function boundToSegment(box: Box3): number {
   );
 }
 
-/** Lower bound of the signed distance between a box and a section about `axle`. */
-function boundToSection(outline: Outline, box: Box3): number {
+/** Lower bound of the signed distance between a box and a section about `axle`; one of `enough` is not made better. */
+function boundToSection(outline: Outline, box: Box3, enough: number): number {
   const { min, max } = box;
   const hx = (max.x - min.x) / 2;
   const hy = (max.y - min.y) / 2;
@@ -105,13 +105,12 @@ function boundToSection(outline: Outline, box: Box3): number {
   const rz = z - s * az;
   const radius = Math.sqrt(rx * rx + ry * ry + rz * rz);
   const halfS = hx * Math.abs(ax) + hy * Math.abs(ay) + hz * Math.abs(az);
-  const across = Math.min(
-    Math.sqrt(hx * hx + hy * hy + hz * hz),
-    hx * Math.sqrt(Math.max(0, 1 - ax * ax)) +
-      hy * Math.sqrt(Math.max(0, 1 - ay * ay)) +
-      hz * Math.sqrt(Math.max(0, 1 - az * az)),
-  );
-  return boundOfBox(outline, s, radius, halfS, across);
+  // ρ is convex: it lies above its tangent at the middle, and no corner is farther from the middle than half a diagonal.
+  const fall =
+    radius > 0 ? (hx * Math.abs(rx) + hy * Math.abs(ry) + hz * Math.abs(rz)) / radius : 0;
+  const rise = Math.sqrt(hx * hx + hy * hy + hz * hz);
+  const low = Math.max(0, radius - fall);
+  return boundOfBox(outline, s - halfS, s + halfS, low, radius + rise, enough);
 }
 
 /** The chain's part of a surface. */
@@ -197,7 +196,7 @@ function createRevolvedGap(tree: MeshBVH, placing: Placing): MeshSurface['gapToR
   }
 
   const search: Search = {
-    bound: (box) => boundToSection(outline, box),
+    bound: (box) => boundToSection(outline, box, found.apart),
     limit: () => found.apart - CLOSE,
     look,
   };
