@@ -1,10 +1,12 @@
 /**
- * The scene's materials, made once and shared: one per name, a lit one beside each (a part whose measure is asked about),
- * a see-through one for the ghosted wheel, and one flat grey for the held design. Themes repaint them in place.
+ * The scene's materials, made once and shared: one for all that is painted and one for each name that stands apart, a lit
+ * one beside each (a part whose measure is asked about), a see-through one for the ghosted wheel, and one flat grey for
+ * the held design. Themes repaint them in place.
  */
 import { Color, DoubleSide, FrontSide, LineBasicMaterial, MeshStandardMaterial } from 'three';
 import type { Theme } from '../state/view.ts';
-import { MATERIAL_NAMES, type MaterialName } from './materialNames.ts';
+import { APART, type ApartName, MATERIAL_NAMES, type MaterialName } from './materialNames.ts';
+import { createPainted, createPaints, type Paints, setPaint } from './paints.ts';
 
 interface Paint {
   readonly light: number;
@@ -44,14 +46,17 @@ const LIT = { light: 0x0d7ea6, dark: 0x3fb3d6 } as const;
 const LIT_STRENGTH = 0.55;
 const EDGE = { light: 0x4a5a55, dark: 0xa9bab4 } as const;
 
-export type MaterialUse = 'plain' | 'lit' | 'ghost';
+/** What a mesh is drawn in: the paints of its vertices, or a material that stands apart. */
+export type Finish = 'painted' | ApartName;
+type Finishes = Readonly<Record<Finish, MeshStandardMaterial>>;
 
 export interface Materials {
-  readonly plain: Record<MaterialName, MeshStandardMaterial>;
-  readonly lit: Record<MaterialName, MeshStandardMaterial>;
-  readonly ghost: Record<MaterialName, MeshStandardMaterial>;
+  readonly plain: Finishes;
+  readonly lit: Finishes;
+  readonly ghost: Finishes;
   readonly held: MeshStandardMaterial;
   readonly edge: LineBasicMaterial;
+  readonly paints: Paints;
 }
 
 function make(paint: Paint, opacity = paint.opacity ?? 1): MeshStandardMaterial {
@@ -65,30 +70,37 @@ function make(paint: Paint, opacity = paint.opacity ?? 1): MeshStandardMaterial 
   });
 }
 
-function makeAll(opacity?: number): Record<MaterialName, MeshStandardMaterial> {
-  const entries = MATERIAL_NAMES.map((name) => [name, make(PAINTS[name], opacity)] as const);
-  return Object.fromEntries(entries) as Record<MaterialName, MeshStandardMaterial>;
+function makeAll(paints: Paints, opacity?: number): Finishes {
+  const apart = APART.map((name) => [name, make(PAINTS[name], opacity)] as const);
+  return Object.fromEntries([...apart, ['painted', createPainted(paints, opacity)]]) as Finishes;
 }
 
 /** Gives every material its colours of the theme. */
 export function paint(materials: Materials, theme: Theme): void {
   for (const name of MATERIAL_NAMES) {
-    const colour = PAINTS[name][theme];
-    for (const use of ['plain', 'lit', 'ghost'] as const) materials[use][name].color.setHex(colour);
-    materials.lit[name].emissive = new Color(LIT[theme]);
-    materials.lit[name].emissiveIntensity = LIT_STRENGTH;
+    const { roughness, metalness = 0, ...colours } = PAINTS[name];
+    setPaint(materials.paints, name, colours[theme], roughness, metalness);
+  }
+  for (const use of ['plain', 'lit', 'ghost'] as const) {
+    for (const name of APART) materials[use][name].color.setHex(PAINTS[name][theme]);
+  }
+  for (const finish of Object.values(materials.lit)) {
+    finish.emissive = new Color(LIT[theme]);
+    finish.emissiveIntensity = LIT_STRENGTH;
   }
   materials.held.color.setHex(HELD[theme]);
   materials.edge.color.setHex(EDGE[theme]);
 }
 
 export function createMaterials(theme: Theme): Materials {
+  const paints = createPaints();
   const materials: Materials = {
-    plain: makeAll(),
-    lit: makeAll(),
-    ghost: makeAll(GHOST_OPACITY),
+    plain: makeAll(paints),
+    lit: makeAll(paints),
+    ghost: makeAll(paints, GHOST_OPACITY),
     held: make(HELD),
     edge: new LineBasicMaterial({ transparent: true, opacity: 0.6 }),
+    paints,
   };
   paint(materials, theme);
   return materials;

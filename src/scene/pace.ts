@@ -13,6 +13,8 @@ const SCALES = [1, 0.7, 0.5, 0.4] as const;
 export interface Pace {
   /** Resolution of the picture at rest, as a multiple of the plain one. */
   readonly rest: number;
+  /** Whether a moving picture can afford its shadows: not where it is drawn by the processor. */
+  readonly isQuick: boolean;
   /** Notes at `time`, ms, that something moves and a frame is asked for; only the first since the last frame counts. */
   asked(time: number): void;
   /** Notes that a frame is drawn at `time`, ms; returns the scale to draw at, or null when nothing has moved. */
@@ -29,6 +31,7 @@ export function createPace(isSoftware: boolean): Pace {
   let level = isSoftware ? 2 : 0;
   return {
     rest: isSoftware ? 1.5 : 1,
+    isQuick: !isSoftware,
     asked(time) {
       if (Number.isNaN(since)) since = time;
     },

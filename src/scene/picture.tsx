@@ -89,7 +89,10 @@ function watchFrames(stage: Surroundings, pace: Pace, store: () => RootState): (
 
   /** Before a frame, never after it: a new resolution empties the canvas. */
   function before(): void {
-    const wanted = isSharp ? pace.rest : (pace.drawn(performance.now()) ?? scale);
+    const moving = pace.drawn(performance.now());
+    const wanted = isSharp ? pace.rest : (moving ?? scale);
+    // Shadows are a second drawing of everything: where drawing is slow they follow once the picture rests.
+    store().gl.shadowMap.autoUpdate = isSharp || moving === null || pace.isQuick;
     isSharp = false;
     if (wanted === scale) return;
     scale = wanted;

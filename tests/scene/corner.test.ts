@@ -173,7 +173,7 @@ describe('placing', () => {
 describe('the held design', () => {
   it('is drawn as one piece with every triangle of its materials', () => {
     const assembly = buildHub(shipped('half-ton-factory'));
-    const whole = toOnePiece(assembly).arm!;
+    const whole = toOnePiece(assembly).painted!;
     const parts = Object.values(assembly).reduce((sum, { indices }) => sum + indices.length, 0);
     expect(whole.getIndex()!.count).toBe(parts);
     const greatest = Math.max(...(whole.getIndex()!.array as Uint16Array));

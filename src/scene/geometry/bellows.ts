@@ -2,10 +2,9 @@
  * A boot that bends and stretches: rings of fixed radii swept along the cubic between two mouths that move. Buffers are
  * made once; `bendBellows` rewrites them in place, so a pose costs no memory.
  */
-import { BufferAttribute, BufferGeometry } from 'three';
+import { createRewritten, type Rewritten, STRIDE } from './rewritten.ts';
 
-export interface Bellows {
-  readonly geometry: BufferGeometry;
+export interface Bellows extends Rewritten {
   /** Radius of each ring from the first mouth to the second, mm. */
   readonly radii: Float64Array;
   readonly segments: number;
@@ -37,9 +36,6 @@ export function roundedFolds(
 export function createBellows(radii: Float64Array, segments = 20, fullness = 0.4): Bellows {
   const rings = radii.length;
   const row = segments + 1;
-  const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(new Float32Array(3 * rings * row), 3));
-  geometry.setAttribute('normal', new BufferAttribute(new Float32Array(3 * rings * row), 3));
   const indices: number[] = [];
   for (let i = 0; i + 1 < rings; i += 1) {
     for (let j = 0; j < segments; j += 1) {
@@ -47,10 +43,9 @@ export function createBellows(radii: Float64Array, segments = 20, fullness = 0.4
       indices.push(a, a + 1, a + row + 1, a, a + row + 1, a + row);
     }
   }
-  geometry.setIndex(new BufferAttribute(Uint16Array.from(indices), 1));
   const angles = Float64Array.from({ length: row }, (_, j) => (2 * Math.PI * j) / segments);
   return {
-    geometry,
+    ...createRewritten(rings * row, indices, 'boot'),
     radii,
     segments,
     mouths: new Float64Array(12),
@@ -118,8 +113,7 @@ function startFrame(mouths: Float64Array): void {
 
 /** Writes one ring about the present frame, in plain numbers: this is where a pose spends its time. Returns the next place. */
 function writeRing(
-  points: Float32Array,
-  normals: Float32Array,
+  values: Float32Array,
   from: number,
   radius: number,
   slope: number,
@@ -145,24 +139,20 @@ function writeRing(
     const x = c * ax + s * ox;
     const y = c * ay + s * oy;
     const z = c * az + s * oz;
-    points[at] = cx + radius * x;
-    points[at + 1] = cy + radius * y;
-    points[at + 2] = cz + radius * z;
-    normals[at] = x - tx;
-    normals[at + 1] = y - ty;
-    normals[at + 2] = z - tz;
-    at += 3;
+    values[at] = cx + radius * x;
+    values[at + 1] = cy + radius * y;
+    values[at + 2] = cz + radius * z;
+    values[at + 3] = x - tx;
+    values[at + 4] = y - ty;
+    values[at + 5] = z - tz;
+    at += STRIDE;
   }
   return at;
 }
 
 /** Rewrites the boot for the mouths as they stand. */
 export function bendBellows(bellows: Bellows): void {
-  const { mouths, radii, cos, sin } = bellows;
-  const position = bellows.geometry.getAttribute('position') as BufferAttribute;
-  const normal = bellows.geometry.getAttribute('normal') as BufferAttribute;
-  const points = position.array as Float32Array;
-  const normals = normal.array as Float32Array;
+  const { mouths, radii, cos, sin, values, buffer } = bellows;
   const dx = mouths[6]! - mouths[0]!;
   const dy = mouths[7]! - mouths[1]!;
   const dz = mouths[8]! - mouths[2]!;
@@ -176,8 +166,7 @@ export function bendBellows(bellows: Bellows): void {
     const after = Math.min(last, i + 1);
     // Normal of a surface of changing radius: radial minus slope along the centreline.
     const slope = ((radii[after]! - radii[before]!) * last) / ((after - before) * speed);
-    at = writeRing(points, normals, at, radii[i]!, slope, cos, sin);
+    at = writeRing(values, at, radii[i]!, slope, cos, sin);
   }
-  position.needsUpdate = true;
-  normal.needsUpdate = true;
+  buffer.needsUpdate = true;
 }

@@ -4,7 +4,8 @@
  */
 import { BufferAttribute, BufferGeometry, Matrix4, Vector3 } from 'three';
 import type { Vector3 as Point } from '../../../solver/index.ts';
-import type { MaterialName } from '../materialNames.ts';
+import { isPainted, MATERIAL_NAMES, type MaterialName } from '../materialNames.ts';
+import type { Finish } from '../materials.ts';
 
 export interface Solid {
   readonly positions: number[];
@@ -52,9 +53,10 @@ export function toGeometry(solid: Solid): BufferGeometry {
   return geometry;
 }
 
-/** The surfaces of one rigid body, by material: one draw call each. */
+/** The surfaces of one rigid body, by material. */
 export type Assembly = Partial<Record<MaterialName, Solid>>;
-export type Pieces = Readonly<Partial<Record<MaterialName, BufferGeometry>>>;
+/** The same as geometries, one draw call each: all that is painted together, the rest by material. */
+export type Pieces = Readonly<Partial<Record<Finish, BufferGeometry>>>;
 
 /** The surface of that material, begun when first asked for. */
 export function piece(assembly: Assembly, name: MaterialName): Solid {
@@ -62,21 +64,38 @@ export function piece(assembly: Assembly, name: MaterialName): Solid {
   return assembly[name];
 }
 
+type Surface = readonly [MaterialName, Solid];
+
+/** Surfaces as one geometry, each vertex naming its paint. */
+function toPainted(surfaces: readonly Surface[]): BufferGeometry {
+  const whole = createSolid();
+  const paints: number[] = [];
+  for (const [name, solid] of surfaces) {
+    const start = whole.positions.length / 3;
+    const paint = MATERIAL_NAMES.indexOf(name);
+    for (const value of solid.positions) whole.positions.push(value);
+    for (const value of solid.normals) whole.normals.push(value);
+    for (const index of solid.indices) whole.indices.push(start + index);
+    for (let i = 0; i < solid.positions.length; i += 3) paints.push(paint);
+  }
+  const geometry = toGeometry(whole);
+  geometry.setAttribute('paint', new BufferAttribute(Uint8Array.from(paints), 1));
+  return geometry;
+}
+
 export function toPieces(assembly: Assembly): Pieces {
-  const entries = Object.entries(assembly) as [MaterialName, Solid][];
-  return Object.fromEntries(entries.map(([name, solid]) => [name, toGeometry(solid)]));
+  const surfaces = Object.entries(assembly) as [MaterialName, Solid][];
+  const painted = surfaces.filter(([name]) => isPainted(name));
+  const apart = surfaces.filter(([name]) => !isPainted(name));
+  return {
+    ...Object.fromEntries(apart.map(([name, solid]) => [name, toGeometry(solid)])),
+    ...(painted.length === 0 ? {} : { painted: toPainted(painted) }),
+  };
 }
 
 /** All surfaces of a body as one: for a design drawn in a single material. */
 export function toOnePiece(assembly: Assembly): Pieces {
-  const whole = createSolid();
-  for (const solid of Object.values(assembly)) {
-    const start = whole.positions.length / 3;
-    for (const value of solid.positions) whole.positions.push(value);
-    for (const value of solid.normals) whole.normals.push(value);
-    for (const index of solid.indices) whole.indices.push(start + index);
-  }
-  return { arm: toGeometry(whole) };
+  return { painted: toPainted(Object.entries(assembly) as [MaterialName, Solid][]) };
 }
 
 export function disposePieces(pieces: Pieces): void {

@@ -2,10 +2,9 @@
  * A coil spring along local z from 0 to its length: constant wire, closed flat ends, pitch that follows the length.
  * z of the wire's centre = rest_i + stretch_i·length, both fixed by the coil, so a pose rewrites the buffers in place.
  */
-import { BufferAttribute, BufferGeometry } from 'three';
+import { createRewritten, type Rewritten, STRIDE } from './rewritten.ts';
 
-export interface Spring {
-  readonly geometry: BufferGeometry;
+export interface Spring extends Rewritten {
   readonly wire: number;
   readonly meanRadius: number;
   /** Shortest length at which the coils do not pass through each other, mm. */
@@ -16,7 +15,7 @@ export interface Spring {
   length: number;
 }
 
-const PER_COIL = 28;
+const PER_COIL = 20;
 const SIDES = 8;
 const FIELDS = 6;
 /** Coils that lie flat at each end. */
@@ -58,17 +57,20 @@ export function createSpring(meanRadius: number, wire: number, coils: number): S
     stations[at + 4] = (ahead.flat - behind.flat) / width / (2 * Math.PI);
     stations[at + 5] = (ahead.share - behind.share) / width / (2 * Math.PI);
   }
-  const geometry = new BufferGeometry();
-  const size = 3 * count * (SIDES + 1);
-  geometry.setAttribute('position', new BufferAttribute(new Float32Array(size), 3));
-  geometry.setAttribute('normal', new BufferAttribute(new Float32Array(size), 3));
-  geometry.setIndex(new BufferAttribute(Uint16Array.from(tubeIndices(count)), 1));
   const sides = Float64Array.from({ length: 2 * (SIDES + 1) }, (_, k) => {
     const angle = (2 * Math.PI * (k >> 1)) / SIDES;
     return k % 2 === 0 ? Math.cos(angle) : Math.sin(angle);
   });
   const solidLength = wire * (coils + 1);
-  return { geometry, wire, meanRadius, solidLength, stations, sides, length: Number.NaN };
+  return {
+    ...createRewritten(count * (SIDES + 1), tubeIndices(count), 'spring'),
+    wire,
+    meanRadius,
+    solidLength,
+    stations,
+    sides,
+    length: Number.NaN,
+  };
 }
 
 /** The rings run against the wire's own sense, so the triangles are turned round. */
@@ -87,11 +89,7 @@ function tubeIndices(count: number): number[] {
 /** Rewrites the wire for a spring length, mm: its ends touch z = 0 and z = length. */
 export function stretchSpring(spring: Spring, length: number): void {
   spring.length = length;
-  const { stations, sides, meanRadius, wire } = spring;
-  const position = spring.geometry.getAttribute('position') as BufferAttribute;
-  const normal = spring.geometry.getAttribute('normal') as BufferAttribute;
-  const points = position.array as Float32Array;
-  const normals = normal.array as Float32Array;
+  const { stations, sides, meanRadius, wire, values, buffer } = spring;
   // The closed coils take one wire a turn; what is left between the wire's first and last centre is the active rise.
   const rise = length - wire - 2 * CLOSED * wire;
   let to = 0;
@@ -110,15 +108,14 @@ export function stretchSpring(spring: Spring, length: number): void {
       const nx = a * cos + b * flat * sin;
       const ny = a * sin - b * flat * cos;
       const nz = b * up;
-      points[to] = meanRadius * cos + (wire / 2) * nx;
-      points[to + 1] = meanRadius * sin + (wire / 2) * ny;
-      points[to + 2] = z + (wire / 2) * nz;
-      normals[to] = nx;
-      normals[to + 1] = ny;
-      normals[to + 2] = nz;
-      to += 3;
+      values[to] = meanRadius * cos + (wire / 2) * nx;
+      values[to + 1] = meanRadius * sin + (wire / 2) * ny;
+      values[to + 2] = z + (wire / 2) * nz;
+      values[to + 3] = nx;
+      values[to + 4] = ny;
+      values[to + 5] = nz;
+      to += STRIDE;
     }
   }
-  position.needsUpdate = true;
-  normal.needsUpdate = true;
+  buffer.needsUpdate = true;
 }

@@ -19,7 +19,7 @@ interface BootProps {
 
 export function Boot({ part, radii, segments = 20, fullness = 0.4, place }: BootProps) {
   const mesh = useRef<Mesh>(null);
-  const material = useMaterial('boot', part);
+  const material = useMaterial('painted', part);
   const key = radii.join(' ');
   // biome-ignore lint/correctness/useExhaustiveDependencies: `key` holds the radii's values.
   const bellows = useMemo(

@@ -22,7 +22,7 @@ export function Coilover() {
   const lower = useRef<Group>(null);
   const upper = useRef<Group>(null);
   const coil = useRef<Mesh>(null);
-  const material = useMaterial('spring', 'coilover');
+  const material = useMaterial('painted', 'coilover');
   usePosed(({ pose: { data } }) => {
     if (lower.current === null || upper.current === null || coil.current === null) return;
     const x = data[Slot.damperBottom]!;

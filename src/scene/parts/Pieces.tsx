@@ -1,4 +1,4 @@
-/** The surfaces of a rigid body: one mesh per material. */
+/** The surfaces of a rigid body: one mesh for what is painted, one for each material apart. */
 import { useContext, useEffect, useMemo } from 'react';
 import type { BufferGeometry, Material } from 'three';
 import { useStore } from 'zustand';
@@ -11,14 +11,14 @@ import {
   toOnePiece,
   toPieces,
 } from '../geometry/solid.ts';
-import { MATERIAL_NAMES, type MaterialName } from '../materialNames.ts';
-import { createMaterials } from '../materials.ts';
+import { APART } from '../materialNames.ts';
+import { createMaterials, type Finish } from '../materials.ts';
 import { isLit, type PartName } from '../partNames.ts';
 
 export const materials = createMaterials(view.getState().theme);
 
 /** The material of a part in the design it belongs to, lit when its measure is asked about. */
-export function useMaterial(name: MaterialName, part: PartName, ghost = false): Material {
+export function useMaterial(name: Finish, part: PartName, ghost = false): Material {
   const design = useContext(DesignContext);
   const lit = useStore(view, (state) => isLit(part, state.lit));
   if (design === 'held') return materials.held;
@@ -41,19 +41,13 @@ export function usePieces(build: () => Assembly, ...inputs: readonly unknown[]):
 
 interface PieceProps {
   readonly part: PartName;
-  readonly name: MaterialName;
+  readonly name: Finish;
   readonly geometry: BufferGeometry;
   readonly ghost: boolean;
 }
 
-/** Materials that let light through or lie inside others: they throw no shadow. */
-const SHADOWLESS: readonly MaterialName[] = [
-  'cutMetal',
-  'cutRubber',
-  'envelope',
-  'obstacle',
-  'stop',
-];
+/** What throws a shadow: light goes through the others, or they lie inside a body. */
+const SHADOWED: readonly Finish[] = ['painted', 'tyre', 'webbing'];
 
 function Piece({ part, name, geometry, ghost }: PieceProps) {
   const material = useMaterial(name, part, ghost);
@@ -63,11 +57,13 @@ function Piece({ part, name, geometry, ghost }: PieceProps) {
       name={part}
       geometry={geometry}
       material={material}
-      castShadow={isSolid && !SHADOWLESS.includes(name)}
+      castShadow={isSolid && SHADOWED.includes(name)}
       receiveShadow={isSolid}
     />
   );
 }
+
+const FINISHES: readonly Finish[] = ['painted', ...APART];
 
 export function Pieces({
   part,
@@ -78,7 +74,7 @@ export function Pieces({
   pieces: PieceSet;
   ghost?: boolean;
 }) {
-  return MATERIAL_NAMES.map((name) => {
+  return FINISHES.map((name) => {
     const geometry = pieces[name];
     return geometry === undefined ? null : (
       <Piece key={name} part={part} name={name} geometry={geometry} ghost={ghost} />
