@@ -24,6 +24,8 @@ export interface Separation {
   ny: number;
   nz: number;
   distance: number;
+  /** How far below its chord, in y, the first hull's edge may really lie. */
+  sag: number;
   /** The tilts of the direction. */
   readonly tilt: Float64Array;
 }
@@ -40,6 +42,7 @@ export function createSeparation(): Separation {
     ny: 0.5,
     nz: 0.5,
     distance: 0.5,
+    sag: 0,
     tilt: new Float64Array(6),
   };
 }
@@ -87,6 +90,7 @@ export function tiltedBound(s: Separation): number {
       least = Math.min(least, pairBound(s, i * POINT, j * POINT, length));
     }
   }
+  if (s.sag > 0) least -= Math.max(0, s.ny + tilted) * s.sag;
   return least > 0 ? least / length : least;
 }
 

@@ -1,0 +1,167 @@
+/** Branch and bound over travel × rack for one pair: best first, the cell with the lowest bound is halved next. */
+import type { Corner } from '../corner.ts';
+import { createPose, type Pose } from '../linkage/solve.ts';
+import { type Cell, type CellTree, cellAt, halves, MOST_LEVELS, WHOLE } from './cells.ts';
+import { descend, type Found, findLeast, type GapIn } from './descend.ts';
+import { type Bounder, type Element, halvesOf } from './element.ts';
+import { pop, push } from './heap.ts';
+import { isOutOfReach } from './reach.ts';
+
+/** A cell still to be looked at, with the elements that may hold the least there. */
+interface Node {
+  readonly cell: Cell;
+  readonly elements: readonly Element[];
+  readonly bound: number;
+}
+
+export interface Search {
+  readonly tree: CellTree;
+  readonly bounder: Bounder;
+  readonly gapIn: GapIn;
+  readonly required: number;
+  /** No gap of the pair can be smaller than this, wherever its parts are, mm. */
+  readonly floor: number;
+  readonly open: Node[];
+  readonly pose: Pose;
+  found: Found;
+  /** The least of the bounds of cells that were given up. */
+  givenUp: number;
+  nodes: number;
+}
+
+/** Where the pair decides anything, mm, and how near least and provenAtLeast then come. */
+const DECIDES = 25;
+const CLOSE = 0.04;
+/** Share, and mm at most, by which they may differ beyond. */
+const CLOSE_SHARE = 0.05;
+const COARSE = 2;
+/** How near they come at most where the wanted gap lies between them. */
+const CLOSEST = 0.002;
+/** What rounding, the solver's residuals and the closed forms' own errors cannot come to, mm. */
+const SAFETY = 1e-6;
+const MOST_NODES = 40_000;
+/** Half-size, mm, below which a cell of which nothing is proven is given up. */
+const SMALLEST = 0.1;
+
+export function createSearch(
+  corner: Corner,
+  tree: CellTree,
+  pair: {
+    readonly bounder: Bounder;
+    readonly gapIn: GapIn;
+    readonly required: number;
+    readonly floor: number;
+  },
+): Search {
+  const pose = createPose();
+  const found = findLeast(corner, pose, pair.gapIn, tree.range);
+  const search: Search = {
+    ...pair,
+    tree,
+    open: [],
+    pose,
+    found,
+    givenUp: Number.POSITIVE_INFINITY,
+    nodes: 0,
+  };
+  visit(search, cellAt(tree, WHOLE), pair.bounder.elements, Number.NEGATIVE_INFINITY);
+  return search;
+}
+
+/** What is proven so far. */
+export function provenAtLeast({ open, givenUp, found, floor }: Search): number {
+  const lowest = open[0]?.bound ?? Number.POSITIVE_INFINITY;
+  return Math.max(floor, Math.min(found.gap, givenUp, lowest)) - SAFETY;
+}
+
+/** The bound at which a search is content. */
+function aimOf({ found, required }: Search): number {
+  const { gap } = found;
+  const slack = gap < DECIDES ? CLOSE : Math.min(COARSE, CLOSE_SHARE * gap);
+  return Math.max(gap - slack, Math.min(required + SAFETY, gap - CLOSEST)) + SAFETY;
+}
+
+export function isProven(search: Search): boolean {
+  const { open, nodes, found } = search;
+  const lowest = open[0]?.bound;
+  return (
+    lowest === undefined ||
+    nodes >= MOST_NODES ||
+    lowest >= Math.min(found.gap, aimOf(search), search.givenUp)
+  );
+}
+
+/** Bounds an element over a cell, halving it where it is coarse; keeps what may hold less than the least found. */
+function boundElements(
+  { bounder, found }: Search,
+  cell: Cell,
+  elements: readonly Element[],
+  kept: Element[],
+): number {
+  let lowest = Number.POSITIVE_INFINITY;
+  const waiting = elements.slice();
+  for (let element = waiting.pop(); element !== undefined; element = waiting.pop()) {
+    const bound = bounder.bound(cell, element, found.gap);
+    if (bound >= found.gap) continue;
+    if (bounder.isCoarse()) waiting.push(...halvesOf(element));
+    else {
+      kept.push(element);
+      lowest = Math.min(lowest, bound);
+    }
+  }
+  return lowest;
+}
+
+function takeGap(search: Search, cell: Cell): void {
+  if (!cell.isReached) return;
+  search.pose.data.set(cell.pose);
+  const gap = search.gapIn(search.pose);
+  if (!(gap < search.found.gap)) return;
+  const { corner, range } = search.tree;
+  const start = { travel: cell.travel, rack: cell.rack, gap };
+  search.found = descend(corner, search.pose, search.gapIn, range, start, cell.half);
+}
+
+function visit(search: Search, cell: Cell, elements: readonly Element[], inherited: number): void {
+  search.nodes += 1;
+  if (isOutOfReach(search.tree, cell)) return;
+  if (cell.motion === null) {
+    push(search.open, { cell, elements, bound: inherited });
+    return;
+  }
+  takeGap(search, cell);
+  const kept: Element[] = [];
+  const bound = Math.max(inherited, boundElements(search, cell, elements, kept));
+  if (kept.length > 0 && bound < search.found.gap)
+    push(search.open, { cell, elements: kept, bound });
+}
+
+/** Along which side a cell is halved: the one along which more happens. */
+function sideOf({ bounder }: Search, cell: Cell): 'travel' | 'rack' {
+  const { travelLevel, rackLevel } = cell.place;
+  if (cell.half.rack === 0 || rackLevel >= MOST_LEVELS) return 'travel';
+  if (travelLevel >= MOST_LEVELS) return 'rack';
+  if (cell.motion === null) return cell.half.travel > cell.half.rack ? 'travel' : 'rack';
+  const { travel, rack } = bounder.swings(cell);
+  return travel >= rack ? 'travel' : 'rack';
+}
+
+function isSpent(cell: Cell): boolean {
+  const { half, motion, place } = cell;
+  if (motion === null && Math.max(half.travel, half.rack) < SMALLEST) return true;
+  const isRackSpent = half.rack === 0 || place.rackLevel >= MOST_LEVELS;
+  return place.travelLevel >= MOST_LEVELS && isRackSpent;
+}
+
+/** Halves the cell with the lowest bound. */
+export function stepSearch(search: Search): void {
+  const node = pop(search.open);
+  if (node === undefined) return;
+  if (isSpent(node.cell)) {
+    search.givenUp = Math.min(search.givenUp, node.bound);
+    return;
+  }
+  for (const half of halves(search.tree, node.cell, sideOf(search, node.cell))) {
+    visit(search, half, node.elements, node.bound);
+  }
+}
