@@ -12,7 +12,7 @@ const packaged = (...names: string[]) => {
   return (name: string) => names.some((wanted) => name === wanted || name.startsWith(`${wanted}/`));
 };
 const node = (name: string) => name.startsWith('node:');
-const three = packaged('three', '@react-three/fiber', '@react-three/drei');
+const three = packaged('three', 'three-mesh-bvh', '@react-three/fiber', '@react-three/drei');
 const react = packaged('react');
 
 type Test = (name: string) => boolean;
@@ -21,7 +21,15 @@ type Test = (name: string) => boolean;
 const RULES: { folder: string; only?: Test[]; never?: Test[]; except?: RegExp }[] = [
   { folder: 'solver', only: [inside('solver')] },
   { folder: 'src', never: [inside('tests'), inside('dist'), packaged('numeric', 'fast-check')] },
-  { folder: 'src/cli', only: [inside('src/cli'), inside('solver'), node, packaged('rolldown')] },
+  {
+    folder: 'src/cli',
+    only: ['src/cli', 'src/mesh', 'solver'].map(inside).concat(node, packaged('rolldown')),
+  },
+  // The command line and workers read meshes too: nothing of the page.
+  {
+    folder: 'src/mesh',
+    only: ['src/mesh', 'solver'].map(inside).concat(packaged('three', 'three-mesh-bvh')),
+  },
   { folder: 'src/serve', only: [inside('src/serve'), node, packaged('vite')] },
   {
     folder: 'src/state',

@@ -19,6 +19,12 @@ const OBSTRUCTIONS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'a name too long for a file',
 };
 
+/** What stands in the way of a file, out of what reading it threw. */
+export function obstruction(thrown: unknown): string {
+  const code = (thrown as NodeJS.ErrnoException).code ?? '';
+  return OBSTRUCTIONS[code] ?? `a file that cannot be read (${code || 'unknown'})`;
+}
+
 function unread(file: string, found: string): ModelResult {
   return { ok: false, error: { file, path: WHOLE_FILE, found, wanted: 'a model file' } };
 }
@@ -29,8 +35,7 @@ export function openModel(file: string): ModelResult {
   try {
     bytes = readFileSync(file);
   } catch (thrown) {
-    const code = (thrown as NodeJS.ErrnoException).code ?? '';
-    return unread(file, OBSTRUCTIONS[code] ?? `a file that cannot be read (${code || 'unknown'})`);
+    return unread(file, obstruction(thrown));
   }
   try {
     return parseModel(new TextDecoder('utf-8', { fatal: true }).decode(bytes), file);

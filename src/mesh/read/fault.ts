@@ -13,6 +13,15 @@ export class MeshFault extends Error {
 /** Most bytes of a file: scans beyond are thinned out in the scanner's own program. */
 export const LARGEST_MESH_FILE = 200_000_000;
 
+/** Why a file of so many bytes is not even looked at; null where it may be. */
+export function tooLarge(size: number): MeshFault | null {
+  if (size <= LARGEST_MESH_FILE) return null;
+  return new MeshFault(
+    `a file of ${(size / 1e6).toFixed(0)} MB`,
+    'at most 200 MB: thin the mesh out first',
+  );
+}
+
 /** Most triangles of a file. */
 export const MOST_TRIANGLES = 2_000_000;
 

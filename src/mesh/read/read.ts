@@ -1,6 +1,6 @@
 /** The one door for mesh files: bytes in, triangles or a fault in words out. Never throws, whatever it is given. */
 import { boxOf, type MeshTriangles } from '../data.ts';
-import { LARGEST_MESH_FILE, MeshFault } from './fault.ts';
+import { MeshFault, tooLarge } from './fault.ts';
 import { readGlb } from './glb.ts';
 import { isGlb } from './glbFile.ts';
 import { readObj } from './obj.ts';
@@ -78,12 +78,8 @@ function check(mesh: MeshTriangles): void {
 
 function read(name: string, bytes: Uint8Array): MeshTriangles {
   if (bytes.length === 0) throw new MeshFault('an empty file', WANTED);
-  if (bytes.length > LARGEST_MESH_FILE) {
-    throw new MeshFault(
-      `a file of ${(bytes.length / 1e6).toFixed(0)} MB`,
-      'at most 200 MB: thin the mesh out first',
-    );
-  }
+  const large = tooLarge(bytes.length);
+  if (large !== null) throw large;
   const bare = withoutMark(bytes);
   const reader = READERS[kindOf(name, bare)];
   if (reader === undefined) throw new MeshFault('another kind of file', WANTED);
