@@ -1,10 +1,12 @@
-/** Sheets of text over the bench: its keys, and its cautions. */
+/** Sheets over the bench: its keys, its cautions, and wheel and tyre. */
 import './sheets.css';
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode } from 'react';
 import { useStore } from 'zustand';
 import { useModal } from '../state/useModal.ts';
 import { Icon } from './icons.tsx';
 import { sheets } from './sheets.ts';
+
+const FitmentSheet = lazy(() => import('./fitment/FitmentSheet.tsx'));
 
 const KEYS: readonly (readonly [string, string])[] = [
   ['↑ ↓', 'wheel up, wheel down'],
@@ -101,5 +103,6 @@ function Cautions() {
 export function Sheets() {
   const open = useStore(sheets, (state) => state.open);
   if (open === null) return null;
+  if (open === 'fitment') return <FitmentSheet />;
   return open === 'help' ? <Keys /> : <Cautions />;
 }

@@ -3,6 +3,7 @@ import './topBar.css';
 import { useStore } from 'zustand';
 import { documentStore, view } from '../state/bench.ts';
 import {
+  FitmentButton,
   LayerChecks,
   MenuPart,
   PanelChecks,
@@ -107,6 +108,7 @@ function ViewMenu({ size }: { size: PageSize }) {
         </Menu>
         <Menu label="Panels" title="Panels on or off">
           <PanelChecks />
+          <FitmentButton />
         </Menu>
       </>
     );
@@ -120,6 +122,7 @@ function ViewMenu({ size }: { size: PageSize }) {
           </MenuPart>
           <MenuPart title="Compare">
             <Hold />
+            <FitmentButton />
           </MenuPart>
         </>
       )}
@@ -135,6 +138,7 @@ function ViewMenu({ size }: { size: PageSize }) {
       {size === 'middle' && (
         <MenuPart title="Panels">
           <PanelChecks />
+          <FitmentButton />
         </MenuPart>
       )}
     </Menu>

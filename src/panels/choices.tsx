@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
 import type { Layer, LengthUnit, Panel, Shell, Viewpoint } from '../state/view.ts';
+import { openSheet } from './sheets.ts';
 
 export const VIEWPOINTS: readonly (readonly [Viewpoint, string, string])[] = [
   ['threeQuarter', '¾', 'Three-quarter view'],
@@ -131,6 +132,20 @@ export function PanelChecks() {
       onToggle={() => view.togglePanel(panel)}
     />
   ));
+}
+
+/** Opens the sheet of wheel and tyre. */
+export function FitmentButton() {
+  return (
+    <button
+      type="button"
+      className="bar-button bar-hold"
+      title="Compare other wheels and tyres with what is fitted"
+      onClick={() => openSheet('fitment')}
+    >
+      Wheel and tyre…
+    </button>
+  );
 }
 
 /** A titled part of a menu. */
