@@ -2,7 +2,7 @@
 import type { Theme } from '../state/view.ts';
 
 /** What a drawing or label means. */
-export type Tone = 'ink' | 'soft' | 'accent' | 'near' | 'touch' | 'held';
+export type Tone = 'ink' | 'soft' | 'accent' | 'near' | 'touch' | 'held' | 'paper';
 
 export interface Palette {
   readonly background: string;
@@ -37,7 +37,8 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
       accent: '#0a5f7d',
       near: '#b56a00',
       touch: '#c1320f',
-      held: '#7b8288',
+      held: '#434b50',
+      paper: '#f6f7f4',
     },
   },
   dark: {
@@ -57,7 +58,8 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
       accent: '#6cc3dd',
       near: '#f2ae3d',
       touch: '#ff7a55',
-      held: '#98a1a6',
+      held: '#ccd4d7',
+      paper: '#181d20',
     },
   },
 };

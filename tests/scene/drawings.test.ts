@@ -8,8 +8,11 @@ import { createPaths, followPaths } from '../../src/scene/drawings/paths.ts';
 import { arcBetween, type Pen } from '../../src/scene/drawings/pen.ts';
 import { drawContact, drawSteeringAxis } from '../../src/scene/drawings/steering.ts';
 import type { Drawing, Subject } from '../../src/scene/drawings/subject.ts';
+import { drawYesterday } from '../../src/scene/drawings/yesterday.ts';
+import { gridWords } from '../../src/scene/ground/scale.ts';
 import { createDocument } from '../../src/state/document.ts';
 import { createInputs } from '../../src/state/inputs.ts';
+import { hardPoints } from '../../src/state/points.ts';
 import { createPosed } from '../../src/state/posed.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
 import { SHIPPED, shipped } from '../support/models.ts';
@@ -159,4 +162,81 @@ it('an arc keeps its radius and ends on the second direction', () => {
   const last = lines.at(-1)!;
   expect(last[3]).toBeCloseTo(5 + 50 * w[0]!, 9);
   expect(last[5]).toBeCloseTo(7 + 50 * w[2]!, 9);
+});
+
+describe('yesterday’s design', () => {
+  const outer = FULL_MODEL.tieRod.outer;
+  const moved = {
+    ...FULL_MODEL,
+    tieRod: { ...FULL_MODEL.tieRod, outer: [outer[0], outer[1], outer[2] + 12] as const },
+  };
+
+  it('is drawn where it differs, between its own points, and named once', () => {
+    const now = subjectOf(moved, 35, 0);
+    const held = subjectOf(FULL_MODEL, 35, 0);
+    const { lines, labels } = drawn((pen) => drawYesterday(pen, now.now, held.now), now);
+    const { data } = held.now.pose;
+    const at = Array.from(data.slice(Slot.outer, Slot.outer + 3));
+    expect(lines.some((line) => Math.hypot(...at.map((v, i) => line[3 + i]! - v)) < 1e-9)).toBe(
+      true,
+    );
+    expect(labels.map(({ text }) => text)).toEqual(['yesterday']);
+    expect(lines.flat().every(Number.isFinite)).toBe(true);
+  });
+
+  it('is not drawn where it is the same', () => {
+    const now = subjectOf(FULL_MODEL, 35, 0);
+    const held = subjectOf(FULL_MODEL, 35, 0);
+    const { lines, labels } = drawn((pen) => drawYesterday(pen, now.now, held.now), now);
+    expect(lines).toEqual([]);
+    expect(labels).toEqual([]);
+  });
+});
+
+describe('a point that is looked at', () => {
+  it('is marked where its body carries it, by its name', () => {
+    for (const point of hardPoints(FULL_MODEL)) {
+      const drawing = litDrawing(`point:${point.path}`);
+      expect(drawing).not.toBeNull();
+      const { lines, labels } = drawn(drawing!, full);
+      expect(lines).toHaveLength(3);
+      expect(labels.map(({ text }) => text)).toEqual([point.label]);
+    }
+    const { labels } = drawn(litDrawing('point:tieRod.outer')!, full);
+    const { data } = full.now.pose;
+    for (let i = 0; i < 3; i += 1) expect(labels[0]!.at[i]).toBeCloseTo(data[Slot.outer + i]!, 9);
+    expect(drawn(litDrawing('point:tieRod.nothing')!, full).lines).toEqual([]);
+  });
+});
+
+describe('the ground’s words', () => {
+  it('say how far the body stands from ride height, and nothing at it', () => {
+    const { extent, now } = subjectOf(FULL_MODEL, 0, 0);
+    const says = (ground: number): string[] =>
+      drawn((pen) => gridWords(pen, extent, ground, true), { ...full, now }).labels.map(
+        ({ text }) => text,
+      );
+    expect(says(extent.ground).join()).not.toContain('body');
+    expect(says(extent.ground - 60)).toContain('body 60 mm higher than at ride height');
+    expect(says(extent.ground + 40)).toContain('body 40 mm lower than at ride height');
+  });
+});
+
+describe('a centre out of the picture', () => {
+  it('is named on the part of its arrow that the picture shows', () => {
+    const contact = Array.from(full.now.pose.data.slice(Slot.contact, Slot.contact + 3));
+    const near = (x: number, y: number, z: number): boolean =>
+      Math.hypot(x - contact[0]!, y - contact[1]!, z - contact[2]!) < 250;
+    const labels: number[] = [];
+    const pen: Pen = {
+      line: () => undefined,
+      label: (x, y, z) => {
+        labels.push(x, y, z);
+      },
+      sees: near,
+    };
+    drawFrontCentre(pen, full);
+    expect(labels).toHaveLength(3);
+    expect(near(labels[0]!, labels[1]!, labels[2]!)).toBe(true);
+  });
 });

@@ -18,6 +18,7 @@ import { createPaths, followPaths } from './paths.ts';
 import type { Pen } from './pen.ts';
 import { createStrokes } from './strokes.ts';
 import type { Subject } from './subject.ts';
+import { drawYesterday } from './yesterday.ts';
 
 const WIDTH = 2.2;
 
@@ -59,12 +60,15 @@ export function Drawings({ stage }: Props) {
     followPaths(subject.paths, subject.now.corner, subject.now.pose.data[Slot.rack]!);
     strokes.begin();
     drawGapWarning(pen, subject);
+    const held = posed.held();
+    if (held !== null) drawYesterday(pen, subject.now, held);
     litDrawing(lit)?.(pen, subject);
     for (let i = 0; i < LAYERS.length; i += 1) {
       const layer = LAYERS[i]!;
       if (layers[layer]) LAYER_DRAWINGS[layer]?.(pen, subject);
     }
-    if (layers.grid) gridWords(pen, subject.extent, looksAcross(camera));
+    if (layers.grid)
+      gridWords(pen, subject.extent, subject.now.pose.data[Slot.contact + 2]!, looksAcross(camera));
     strokes.end();
   }, -0.2);
 

@@ -16,6 +16,26 @@ const SIDE_FAR: Words = (value, unit) => `side-view centre ${length(value, unit,
 const FRONT_NONE: Words = () => 'no front-view centre: the wheel moves straight';
 const SIDE_NONE: Words = () => 'no side-view centre: the wheel moves straight';
 
+/** Tried parts of an arrow's way, its tip first. */
+const PARTS = [1, 0.75, 0.5, 0.25] as const;
+
+/** The greatest of the tried parts of a way that the picture shows; 0 where it shows none. */
+function seenPart(
+  pen: Pen,
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): number {
+  for (let i = 0; i < PARTS.length; i += 1) {
+    const part = PARTS[i]!;
+    if (pen.sees(x + part * dx, y + part * dy, z + part * dz)) return part;
+  }
+  return 0;
+}
+
 /**
  * Lines from the contact and from both ball joints, as seen in this view, to the centre at (x, y, z). A centre outside
  * the picture is pointed at from the contact, with its distance; one far off is only pointed at.
@@ -43,7 +63,10 @@ function drawCentre(
     const dz = (z - cz) / distance;
     arrow(pen, cx, cy, cz, dx, dy, dz, POINTER, 'ink');
     const words = isFront ? FRONT_FAR : SIDE_FAR;
-    pen.label(cx + POINTER * dx, cy + POINTER * dy, cz + POINTER * dz, 'ink', words, distance);
+    // At the arrow's tip, or as near to it as the picture shows it.
+    const out = seenPart(pen, cx, cy, cz, POINTER * dx, POINTER * dy, POINTER * dz);
+    const at = out * POINTER;
+    pen.label(cx + at * dx, cy + at * dy, cz + at * dz, 'ink', words, distance);
   }
   if (distance > FAR) return;
   dashes(pen, cx, cy, cz, x, y, z, 'ink');

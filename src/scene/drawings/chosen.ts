@@ -14,6 +14,7 @@ import {
   drawUpperJoint,
 } from './joints.ts';
 import { drawBallJointArcs, drawWheelPath } from './paths.ts';
+import { pointDrawing } from './point.ts';
 import { drawBar, drawDamper, drawRack, drawStrap } from './ratios.ts';
 import { drawContact, drawSpindle, drawSteeringAxis, drawTrack } from './steering.ts';
 import type { Drawing } from './subject.ts';
@@ -86,5 +87,6 @@ export const LIT_DRAWINGS: Readonly<Record<MeasureKey | 'rodGap', Drawing>> = {
 /** The drawing of a lit key, or nothing for a key that has none. */
 export function litDrawing(key: string | null): Drawing | null {
   if (key === null) return null;
-  return (LIT_DRAWINGS as Readonly<Record<string, Drawing | undefined>>)[key] ?? null;
+  const known = (LIT_DRAWINGS as Readonly<Record<string, Drawing | undefined>>)[key];
+  return known ?? pointDrawing(key);
 }

@@ -1,16 +1,25 @@
-/** The ground at the height of the set pose's contact: shadows, a soft patch under the tyre, and the scale grid. */
-import { useFrame } from '@react-three/fiber';
-import { useEffect, useMemo, useRef } from 'react';
-import { BufferAttribute, BufferGeometry, Color, type Mesh, ShadowMaterial } from 'three';
+/** The ground under the contact patch, wherever the wheel stands: shadows, a soft patch under the tyre, and the scale grid. */
+import { useThree } from '@react-three/fiber';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import {
+  BufferAttribute,
+  BufferGeometry,
+  Color,
+  type Group,
+  type Mesh,
+  ShadowMaterial,
+} from 'three';
 import { useStore } from 'zustand';
 import { Slot } from '../../../solver/index.ts';
-import { posed, view } from '../../state/bench.ts';
+import { view } from '../../state/bench.ts';
 import type { Extent } from '../camera/extent.ts';
 import { PALETTES } from '../palette.ts';
 import { countRender } from '../renders.ts';
+import { usePosed } from '../usePosed.ts';
 import { useTheme, useUnit } from '../useView.ts';
-import { blobSpread, blobStrength, createBlob } from './blob.ts';
+import { createBlob } from './blob.ts';
 import { gridLines, type Rgb } from './grid.ts';
+import { layGround } from './plane.ts';
 
 const REACH = 1500;
 const SHADOW_WIDTH = 2200;
@@ -47,24 +56,19 @@ function Lines({ extent }: Props) {
   );
 }
 
-/** Reads the pose each frame: where the tyre is nearest to the ground, and how near. */
+/** The soft dark patch that follows the tyre's contact. */
 function Patch({ extent }: Props) {
   countRender();
   const mesh = useRef<Mesh>(null);
   const picture = useMemo(createBlob, []);
   const palette = PALETTES[useTheme()];
   useEffect(() => () => picture.dispose(), [picture]);
-  useFrame(() => {
+  usePosed(({ pose: { data } }) => {
     const patch = mesh.current;
-    if (patch === null || Array.isArray(patch.material)) return;
-    const { pose } = posed.current();
-    const { data } = pose;
-    const gap = data[Slot.contact + 2]! - extent.ground;
-    const spread = blobSpread(gap);
+    if (patch === null) return;
     patch.position.set(data[Slot.contact]!, data[Slot.contact + 1]!, 1);
     patch.rotation.z = Math.atan2(-data[Slot.hubAxis]!, data[Slot.hubAxis + 1]!);
-    patch.scale.set(extent.drum.radius * 1.25 * spread, extent.drum.half * 2.9 * spread, 1);
-    patch.material.opacity = blobStrength(gap) * palette.shadow * 2;
+    patch.scale.set(extent.drum.radius * 1.25, extent.drum.half * 2.9, 1);
   });
   return (
     <mesh ref={mesh} renderOrder={-1} userData={{ castsNothing: true }}>
@@ -72,6 +76,7 @@ function Patch({ extent }: Props) {
       <meshBasicMaterial
         map={picture}
         color="#000000"
+        opacity={palette.shadow * 2}
         transparent
         depthWrite={false}
         toneMapped={false}
@@ -88,9 +93,19 @@ export function Ground({ extent }: Props) {
     [palette],
   );
   useEffect(() => () => shadow.dispose(), [shadow]);
+  const group = useRef<Group>(null);
+  const gl = useThree((state) => state.gl);
+  useLayoutEffect(() => {
+    gl.localClippingEnabled = true;
+  }, [gl]);
+  usePosed(({ pose: { data } }) => {
+    const z = data[Slot.contact + 2]!;
+    layGround(z);
+    group.current?.position.setZ(z);
+  });
   const middle = (extent.box.min[1] + extent.box.max[1]) / 2;
   return (
-    <group position-z={extent.ground}>
+    <group ref={group}>
       <mesh
         position={[0, middle, 0]}
         material={shadow}

@@ -1,4 +1,4 @@
-/** The soft dark patch under the tyre: a baked picture, stretched and lightened as the tyre leaves the ground. */
+/** The soft dark patch under the tyre: a baked picture. */
 import { DataTexture, LinearFilter, RGBAFormat, UnsignedByteType } from 'three';
 
 const SIZE = 64;
@@ -23,14 +23,4 @@ export function createBlob(): DataTexture {
   texture.minFilter = LinearFilter;
   texture.needsUpdate = true;
   return texture;
-}
-
-/** Opacity of the patch when the tyre's lowest point is `gap` mm above the ground, as a part of the touching one's. */
-export function blobStrength(gap: number): number {
-  return 1 / (1 + 0.016 * Math.max(0, gap));
-}
-
-/** Its size, as a multiple of the touching one's. */
-export function blobSpread(gap: number): number {
-  return 1 + 0.0045 * Math.max(0, gap);
 }
