@@ -3,6 +3,7 @@ import type { Model, Wheel } from '../model/model.ts';
 import { formatModelError, type ModelError, readModel } from '../model/parse.ts';
 import { parseTyreSize } from '../model/tyre.ts';
 import { type Candidate, offsetOf } from './candidate.ts';
+import { centrePlane } from './rimPlace.ts';
 import { withSquat } from './squat.ts';
 
 /** What of a candidate a message belongs to; `model` where it is none of its fields. */
@@ -99,21 +100,34 @@ function tyreOf(present: Model['tyre'], candidate: Candidate): Model['tyre'] {
   return { ...candidate.tyre, ...(loadedRadius === undefined ? {} : { loadedRadius }) };
 }
 
+/**
+ * The brake stays on the hub: its envelope is stated from the wheel centre plane, and is stated anew from the plane of the
+ * wheel that comes on.
+ */
+function brakeOf({ brake, wheel }: Model, next: Wheel): Pick<Model, 'brake'> {
+  if (brake === undefined) return {};
+  const shift = centrePlane(wheel) - centrePlane(next);
+  if (shift === 0) return { brake };
+  return { brake: { ...brake, section: brake.section.map(([s, radius]) => [s + shift, radius]) } };
+}
+
 function messageOf({ found, wanted }: ModelError): string {
   return `Found ${found}; wanted ${wanted}.`;
 }
 
 /**
  * The model with the candidate on it, read through the model's own door. A loaded radius that `model` states is kept in
- * proportion to the tyre; everything else of the model stays.
+ * proportion to the tyre; everything else of the corner stays where it is.
  */
 export function fitCandidate(model: Model, candidate: Candidate): FitResult {
   const refused = unlikely(candidate);
   if (refused !== null) return refused;
+  const wheel = wheelOf(model.wheel, candidate);
   const wanted = withSquat(model, {
     ...model,
-    wheel: wheelOf(model.wheel, candidate),
+    wheel,
     tyre: tyreOf(model.tyre, candidate),
+    ...brakeOf(model, wheel),
   });
   const read = readModel(wanted, 'candidate');
   if (read.ok) return read;

@@ -65,6 +65,23 @@ describe('a candidate', () => {
     expect({ ...model, wheel: FACTORY.wheel, tyre: FACTORY.tyre }).toEqual(FACTORY);
   });
 
+  test('leaves the brake at the hub, though its section counts from the wheel’s centre plane', () => {
+    const brake = {
+      section: [
+        [-20, 60],
+        [30, 170],
+      ] as const,
+    };
+    const braked: Model = { ...FACTORY, brake };
+    expect(fitted({ tyre: { size: '285/70R17' } }, braked).brake).toEqual(brake);
+    const { brake: moved, wheel } = fitted({ mounting: { by: 'offset', value: 20 } }, braked);
+    const fromFace = (section: Model['brake'], plane: number) =>
+      section?.section.map(([s, radius]) => [s + plane, radius]);
+    expect(fromFace(moved, centrePlane(wheel))).toEqual(
+      fromFace(brake, centrePlane(FACTORY.wheel)),
+    );
+  });
+
   test('drops a disc drawn for another offset and keeps one that still fits', () => {
     const disc = [
       [45, 70],
