@@ -122,7 +122,8 @@ describe('figures', () => {
     // 25 mm of spacer and half of 14.4 mm of section: 0.4 per mm of rim, UN Regulation 30, 6.1.1.1.
     expect(out.get('poke')).toMatch(/\+32\.2 mm poke$/);
     expect(out.get('innerLip')).toBe('134.3 mm | −25.0 mm farther out');
-    expect(out.get('track')).toMatch(/\+50\.0 mm wider$/);
+    // Twice the spacer, and the taller tyre's contact 0.1 mm farther out at −0.2° of camber.
+    expect(out.get('track')).toMatch(/\+50\.2 mm wider$/);
     expect(out.get('speedometer')).toMatch(/^−6\.6 % \| reads too little: 100 is 107\.0$/);
     expect(out.get('mass')).toBe('14.0 kg | +2.5 kg heavier');
     const { after, percent } = bearingChange(-45, -20, 60);
