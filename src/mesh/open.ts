@@ -3,8 +3,9 @@ import type { MeshSurface } from '../../solver/index.ts';
 import { meshUnit, unitInMillimetres } from '../../solver/model/defaults.ts';
 import type { MeshTree } from './data.ts';
 import { fingerprint } from './fingerprint.ts';
+import { endingOf } from './names.ts';
 import { type MeshObstacle, placingOf } from './placing.ts';
-import { endingOf, readMesh } from './read/read.ts';
+import { readMesh } from './read/read.ts';
 import { createMeshSurface } from './surface.ts';
 import { buildTree } from './tree.ts';
 

@@ -1,5 +1,6 @@
 /** The one door for mesh files: bytes in, triangles or a fault in words out. Never throws, whatever it is given. */
-import { boxOf, type MeshTriangles } from '../data.ts';
+import type { MeshTriangles } from '../data.ts';
+import { endingOf } from '../names.ts';
 import { MeshFault, tooLarge } from './fault.ts';
 import { readGlb } from './glb.ts';
 import { isGlb } from './glbFile.ts';
@@ -12,19 +13,6 @@ export type MeshReading =
   | { readonly ok: false; readonly found: string; readonly wanted: string };
 
 const WANTED = 'an STL, PLY, OBJ or GLB file';
-
-/** Ending of a mesh file, in small letters without its dot. */
-export function endingOf(name: string): string {
-  return /\.([^./\\]+)$/.exec(name)?.[1]?.toLowerCase() ?? '';
-}
-
-/** Endings of the files that can be read. */
-export const MESH_ENDINGS = ['stl', 'ply', 'obj', 'glb'] as const;
-
-/** Whether a file's name is that of a mesh. */
-export function isMeshName(name: string): boolean {
-  return MESH_ENDINGS.some((ending) => ending === endingOf(name));
-}
 
 const READERS: Readonly<Record<string, (bytes: Uint8Array) => MeshTriangles>> = {
   stl: readStl,
@@ -101,10 +89,4 @@ export function readMesh(name: string, bytes: Uint8Array): MeshReading {
     }
     throw thrown;
   }
-}
-
-/** The size of a mesh along its axes, in its own unit. */
-export function sizeOf(mesh: MeshTriangles): readonly [number, number, number] {
-  const { min, max } = boxOf(mesh.positions);
-  return [max[0] - min[0], max[1] - min[1], max[2] - min[2]];
 }

@@ -1,0 +1,19 @@
+/** Names of mesh files. */
+
+/** Endings of the files that can be read. */
+export const MESH_ENDINGS = ['stl', 'ply', 'obj', 'glb'] as const;
+
+/** Ending of a file's name, in small letters without its dot. */
+export function endingOf(name: string): string {
+  return /\.([^./\\]+)$/.exec(name)?.[1]?.toLowerCase() ?? '';
+}
+
+/** Whether a file's name is that of a mesh. */
+export function isMeshName(name: string): boolean {
+  return MESH_ENDINGS.some((ending) => ending === endingOf(name));
+}
+
+/** The file's own name, without the folders before it. */
+export function baseOf(name: string): string {
+  return name.slice(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+}
