@@ -5,15 +5,20 @@ import { createMeasures, Measure } from '../measures/keys.ts';
 import { measureInto } from '../measures/measure.ts';
 import { rideTravel, wheelSpacer } from '../model/defaults.ts';
 import type { Model } from '../model/model.ts';
-import { loadedRadius, tyreDimensions } from '../model/tyre.ts';
+import { loadedRadius, parseTyreSize, type TyreDimensions, tyreDimensions } from '../model/tyre.ts';
+import { MM_PER_INCH } from '../units.ts';
 import { centrePlane, innerReach, type RimPlaces, rimPlaces } from './rimPlace.ts';
+import { type RimFit, rimFit } from './rimRange.ts';
 import { revolutionsPerKm, revolutionsPerMile } from './rolling.ts';
 
 export interface FitmentFigures {
+  /** Where the tyre's dimensions come from: those of a flotation size are nominal. */
+  readonly form: TyreDimensions['form'];
   readonly overallDiameter: number;
   /** On the wheel's actual rim. */
   readonly sectionWidth: number;
   readonly loadedRadius: number;
+  readonly rim: RimFit;
   readonly revolutionsPerKm: number;
   readonly revolutionsPerMile: number;
   readonly places: RimPlaces;
@@ -38,16 +43,26 @@ function setMeasures(corner: Corner): Float64Array | null {
   return measures;
 }
 
+/** The width a tyre is named after, or else was measured at, mm. */
+function nominalWidth({ tyre }: Model, sectionWidth: number): number {
+  const parsed = parseTyreSize(tyre.size ?? '');
+  if (!parsed.ok) return sectionWidth;
+  const { form, width } = parsed.size;
+  return form === 'metric' ? width : width * MM_PER_INCH;
+}
+
 /** Figures of a sound model. */
 export function fitmentFigures(model: Model): FitmentFigures {
   const { wheel, tyre } = model;
-  const { overallDiameter, sectionWidth } = tyreDimensions(tyre, wheel);
+  const { overallDiameter, sectionWidth, form } = tyreDimensions(tyre, wheel);
   const measures = setMeasures(assemble(model));
   const halfTrack = measures?.[Measure.halfTrack] ?? null;
   return {
+    form,
     overallDiameter,
     sectionWidth,
     loadedRadius: loadedRadius(tyre, wheel),
+    rim: rimFit(form, wheel.width * MM_PER_INCH, nominalWidth(model, sectionWidth)),
     revolutionsPerKm: revolutionsPerKm(overallDiameter),
     revolutionsPerMile: revolutionsPerMile(overallDiameter),
     places: rimPlaces(model),

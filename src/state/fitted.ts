@@ -3,6 +3,13 @@ import { startFitmentService } from '../worker/fitmentService.ts';
 import { documentStore } from './bench.ts';
 import { createFitment } from './fitment.ts';
 import { createFittedGaps } from './fittedGaps.ts';
+import { keepFitment } from './keepFitment.ts';
+import { createShelf } from './shelf.ts';
 
 export const fitment = createFitment(documentStore);
 export const fittedGaps = createFittedGaps(startFitmentService);
+
+keepFitment(
+  fitment,
+  createShelf(() => localStorage),
+);

@@ -271,6 +271,35 @@ describe('figures', () => {
   });
 });
 
+describe('rims under tyres', () => {
+  // One maker's published table, seen in the source: size, narrowest and widest rim in inches.
+  test.each([
+    ['LT275/65R18', 7.5, 9.0],
+    ['LT275/70R18', 7.0, 8.5],
+    ['LT285/65R18', 8.0, 10.0],
+    ['LT285/70R17', 7.5, 9.0],
+    ['LT295/70R17', 7.5, 10.0],
+    ['275/55R20', 7.5, 9.5],
+    ['LT265/60R20', 7.5, 9.5],
+    ['LT285/55R20', 8.0, 10.0],
+    ['LT295/55R20', 8.0, 10.0],
+    ['285/45R22', 9.0, 10.5],
+    ['35x12.50R17LT', 8.5, 11.0],
+    ['37x13.50R18LT', 8.5, 11.0],
+  ])('%s from %d to %d in is within the table', (size, narrowest, widest) => {
+    const code = Number(size.match(/R(\d+)/)?.[1]);
+    const verdict = (rimWidth: number) =>
+      fitmentFigures(fitted({ tyre: { size }, rimDiameter: code, rimWidth })).rim.verdict;
+    expect([verdict(narrowest), verdict(widest)]).toEqual(['within', 'within']);
+    expect([verdict(5.5), verdict(12.5)]).toEqual(['narrow', 'wide']);
+  });
+
+  test('of a measured tyre are not judged', () => {
+    const model = fitted({ tyre: { diameter: 800, width: 260 } });
+    expect(fitmentFigures(model).rim).toEqual({ part: 203.2 / 260, verdict: null });
+  });
+});
+
 describe('least gaps', () => {
   test('are no more than at any pose, and are found where they are said to be', () => {
     const model = fitted({ mounting: { by: 'offset', value: 10 }, tyre: { size: '35x12.50R17' } });

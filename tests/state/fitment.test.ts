@@ -3,6 +3,8 @@ import type { Model } from '../../solver/index.ts';
 import { createDocument, type DocumentStore } from '../../src/state/document.ts';
 import { createFitment, type FitmentStore } from '../../src/state/fitment.ts';
 import { createFittedGaps } from '../../src/state/fittedGaps.ts';
+import { FITMENT_KEY, keepFitment } from '../../src/state/keepFitment.ts';
+import type { Shelf } from '../../src/state/shelf.ts';
 import type { FitmentAnswer, FitmentRequest } from '../../src/worker/fitmentJob.ts';
 import { createFitmentRunner } from '../../src/worker/fitmentJob.ts';
 import { shipped } from '../support/models.ts';
@@ -175,5 +177,59 @@ describe('gaps behind the page', () => {
     expect(gaps.getState()).toEqual({});
     gaps.stop();
     expect(stopped).toBe(1);
+  });
+});
+
+describe('kept candidates', () => {
+  function shelfOf(kept: Map<string, string>): Shelf {
+    return {
+      read: (key) => kept.get(key) ?? null,
+      write: (key, text) => {
+        kept.set(key, text);
+        return true;
+      },
+      remove: (key) => kept.delete(key),
+    };
+  }
+
+  it('are there again with what was half typed, at the next visit', () => {
+    const kept = new Map<string, string>();
+    keepFitment(fitment, shelfOf(kept));
+    addSpaced(12);
+    fitment.add({
+      tyre: { diameter: 800, width: 260 },
+      rimDiameter: 17,
+      rimWidth: 9,
+      mounting: { by: 'backspacing', value: 120 },
+      spacer: 0,
+      mass: 12,
+      section: [
+        [-100, 230],
+        [100, 232],
+      ],
+    });
+    fitment.draft('A', 'tyre', { text: '35x', message: 'no', nearest: '35x12.50R17' });
+    fitment.setState({ bearing: 48 });
+    const next = createFitment(document);
+    keepFitment(next, shelfOf(kept));
+    const [a, b] = fitment.getState().slots;
+    expect(next.getState().slots).toEqual([
+      { ...a, drafts: { tyre: { text: '35x', message: null } } },
+      b,
+    ]);
+    expect(next.getState().bearing).toBe(48);
+  });
+
+  it.each([
+    'not json',
+    '[]',
+    '{"slots":7,"bearing":"x"}',
+    '{"slots":[{"name":"A"},{"name":"Z","candidate":{}},null]}',
+    '{"slots":[{"name":"A","candidate":{"tyre":{"size":"x"},"rimDiameter":null,"rimWidth":8,"spacer":0,"mounting":{"by":"offset","value":1}}}]}',
+  ])('that are damaged are not taken: %s', (text) => {
+    const kept = new Map([[FITMENT_KEY, text]]);
+    keepFitment(fitment, shelfOf(kept));
+    expect(fitment.getState().slots).toEqual([]);
+    expect(fitment.add()).toBe('A');
   });
 });

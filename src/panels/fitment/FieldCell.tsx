@@ -50,7 +50,7 @@ function fractionOf({ candidate }: Column, field: Field, unit: LengthUnit): stri
 /** Says of offset and backspacing which was stated and which follows. */
 function followWords({ candidate }: Column, field: Field): string | null {
   if (field !== 'offset' && field !== 'backspacing') return null;
-  return candidate.mounting.by === field ? null : 'follows';
+  return candidate.mounting.by === field ? null : `follows the ${candidate.mounting.by}`;
 }
 
 export function FieldCell({

@@ -1,32 +1,22 @@
 /** The table: fields to type into, and under them the figures of every column beside the present ones. */
-import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import { documentStore, view } from '../../state/bench.ts';
 import { MOST_CANDIDATES } from '../../state/fitment.ts';
-import { fitment, fittedGaps } from '../../state/fitted.ts';
+import { fitment } from '../../state/fitted.ts';
 import type { LengthUnit } from '../../state/view.ts';
-import type { FitmentAnswer } from '../../worker/fitmentJob.ts';
 import { Icon } from '../icons.tsx';
 import { BearingEntry } from './BearingEntry.tsx';
 import type { Column } from './columns.ts';
 import { FieldCell } from './FieldCell.tsx';
 import { FIELD_SPECS } from './fields.ts';
-import { FIGURE_GROUPS, type FigureRow } from './figureRows.ts';
-import { type GapText, gapText } from './gapWords.ts';
-import { Sources } from './Sources.tsx';
+import type { FigureRow } from './figureRow.ts';
+import { FIGURE_GROUPS } from './figureRows.ts';
+import { GapRows } from './GapRows.tsx';
+import { Group, RowHead } from './Group.tsx';
 import { TrialButtons } from './TrialButtons.tsx';
 
 interface TableProps {
   readonly columns: readonly Column[];
-}
-
-function RowHead({ label, hint }: { label: string; hint?: string | undefined }) {
-  return (
-    <th scope="row">
-      {label}
-      {hint !== undefined && <small>{hint}</small>}
-    </th>
-  );
 }
 
 function Heads({ columns }: TableProps) {
@@ -60,32 +50,6 @@ function Heads({ columns }: TableProps) {
         ))}
       </tr>
     </thead>
-  );
-}
-
-function Group({
-  title,
-  source,
-  width,
-  children,
-}: {
-  title: string;
-  source: string;
-  width: number;
-  children: ReactNode;
-}) {
-  return (
-    <tbody>
-      <tr className="fitment-group">
-        <th scope="colgroup" colSpan={width + 1}>
-          <div>
-            <span>{title}</span>
-            <Sources group={source} title={title} />
-          </div>
-        </th>
-      </tr>
-      {children}
-    </tbody>
   );
 }
 
@@ -141,75 +105,6 @@ function FigureCells({
   });
 }
 
-const PAIRS = [
-  ['wheel', 'Tie rod to wheel'],
-  ['tyre', 'Tie rod to tyre'],
-] as const;
-
-const MARKS = { clear: 'clear', near: 'warn', touch: 'touch' } as const;
-
-function Gap({ text }: { text: GapText }) {
-  return (
-    <>
-      <span className="fitment-figure fitment-gap" data-state={text.state}>
-        <Icon name={MARKS[text.state]} size={14} />
-        {text.figure}
-      </span>
-      <small>
-        {text.word}
-        {text.change !== null && `, ${text.change}`}
-      </small>
-      <small>{text.where}</small>
-    </>
-  );
-}
-
-function Gaps({ columns, unit }: TableProps & { unit: LengthUnit }) {
-  const known = useStore(fittedGaps);
-  const answerOf = ({ key, model }: Column): FitmentAnswer | null => {
-    const column = known[key];
-    return column?.model === model ? column.answer : null;
-  };
-  const [present] = columns;
-  const base = present === undefined ? null : answerOf(present);
-  return (
-    <Group title="Least gaps over travel and lock" source="Gaps" width={columns.length}>
-      {PAIRS.map(([part, label]) => (
-        <tr key={part} data-gap={part}>
-          <RowHead label={label} />
-          {columns.map((column) => {
-            const answer = answerOf(column);
-            const worst = answer?.gaps[part];
-            return (
-              <td
-                key={column.key}
-                data-column={column.key}
-                aria-busy={column.model !== null && answer === null}
-              >
-                {column.model === null || worst === null ? (
-                  <span className="fitment-figure">–</span>
-                ) : worst === undefined ? (
-                  <small>working it out…</small>
-                ) : (
-                  <Gap
-                    text={gapText(
-                      column.model,
-                      part,
-                      worst,
-                      column.slot === null ? null : (base?.gaps[part] ?? null),
-                      unit,
-                    )}
-                  />
-                )}
-              </td>
-            );
-          })}
-        </tr>
-      ))}
-    </Group>
-  );
-}
-
 export function FitmentTable({ columns }: TableProps) {
   const unit = useStore(view, (state) => state.unit);
   const bearing = useStore(fitment, (state) => state.bearing);
@@ -239,7 +134,7 @@ export function FitmentTable({ columns }: TableProps) {
       <Heads columns={columns} />
       <Fields columns={columns} unit={unit} />
       {tyre}
-      <Gaps columns={columns} unit={unit} />
+      <GapRows columns={columns} unit={unit} />
       {others}
     </table>
   );

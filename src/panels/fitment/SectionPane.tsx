@@ -1,4 +1,5 @@
 /** The section beside the table: whose wheel is drawn in full, where the corner stands, and the contour's points. */
+import './sectionPane.css';
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { wantedGap } from '../../../solver/index.ts';

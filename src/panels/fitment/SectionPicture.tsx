@@ -33,10 +33,11 @@ function OtherWheel({ name, outlines }: { name: ColumnKey; outlines: Outlines })
 }
 
 function ChosenWheel({ name, outlines }: { name: ColumnKey; outlines: Outlines }) {
-  const { tyre, barrel, disc, thickness, spacer } = outlines;
+  const { tyre, barrel, disc, brake, thickness, spacer } = outlines;
   return (
     <g className="section-chosen" data-column={name}>
       <path className="section-tyre" d={pathOf(tyre, true)} />
+      {brake.length > 0 && <path className="section-brake" d={pathOf(brake)} />}
       {spacer > 0 && <rect className="section-spacer" x={0} y={-75} width={spacer} height={75} />}
       <path className="section-metal" d={pathOf(disc)} strokeWidth={thickness} />
       <path className="section-metal" d={pathOf(barrel)} strokeWidth={thickness} />

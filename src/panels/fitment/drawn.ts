@@ -14,6 +14,8 @@ export interface Outlines {
   readonly barrel: readonly PicturePoint[];
   readonly disc: readonly PicturePoint[];
   readonly tyre: readonly PicturePoint[];
+  /** The brake's envelope, empty where the model has none. */
+  readonly brake: readonly PicturePoint[];
   readonly thickness: number;
   readonly plane: number;
   readonly spacer: number;
@@ -27,7 +29,7 @@ export interface Window {
   readonly bottom: number;
 }
 
-export function outlinesOf({ wheel, tyre }: Model): Outlines {
+export function outlinesOf({ wheel, tyre, brake }: Model): Outlines {
   const plane = centrePlane(wheel);
   const placed = (points: readonly SectionPoint[]): PicturePoint[] =>
     points.map(([s, radius]) => [s + plane, radius]);
@@ -35,6 +37,7 @@ export function outlinesOf({ wheel, tyre }: Model): Outlines {
     barrel: placed(wheelSection(wheel)),
     disc: placed(wheelDisc(wheel)),
     tyre: placed(tyreSection(tyre, wheel)),
+    brake: placed(brake?.section ?? []),
     thickness: wheelThickness(wheel),
     plane,
     spacer: wheelSpacer(wheel),

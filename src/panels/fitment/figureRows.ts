@@ -1,88 +1,12 @@
-/** The rows of figures under the fields: how each is read off a column and told as a difference from the present. */
+/** The rows of figures under the fields, by group. */
 import { bearingChange } from '../../../solver/fitment/bearing.ts';
-import type { FitmentFigures } from '../../../solver/fitment/figures.ts';
 import { speedometerError } from '../../../solver/fitment/rolling.ts';
-import type { LengthUnit } from '../../state/view.ts';
 import { fixed, length, signed, signedLength } from '../../words/format.ts';
-
-/** What a cell says: the figure, and beneath it what it means or by how much it differs. */
-export interface CellText {
-  readonly figure: string;
-  readonly below?: string;
-}
-
-/** One column's figures beside the present's, and how lengths are shown. */
-export interface RowContext {
-  readonly own: FitmentFigures;
-  readonly present: FitmentFigures;
-  readonly isPresent: boolean;
-  readonly unit: LengthUnit;
-  /** The bearing's middle inboard of the hub face, mm. */
-  readonly bearing: number;
-}
-
-export interface FigureRow {
-  readonly key: string;
-  readonly label: string;
-  readonly hint?: string;
-  readonly cell: (context: RowContext) => CellText;
-}
+import { difference, type FigureRow, lengthRow, SAME, turnsRow, type Words } from './figureRow.ts';
 
 export interface FigureGroup {
   readonly title: string;
   readonly rows: readonly FigureRow[];
-}
-
-const NONE: CellText = { figure: '–' };
-
-/** Differences below this, mm, are none that could be measured. */
-const SAME = 0.05;
-
-interface Words {
-  readonly more: string;
-  readonly less: string;
-}
-
-function difference(change: number, unit: LengthUnit, { more, less }: Words): string {
-  if (Math.abs(change) < SAME) return 'as now';
-  return `${signedLength(change, unit)} ${change > 0 ? more : less}`;
-}
-
-/** A length told with its difference; null where the pose it is read at is out of reach. */
-function lengthRow(
-  key: string,
-  label: string,
-  read: (figures: FitmentFigures) => number | null,
-  words: Words,
-  hint?: string,
-): FigureRow {
-  return {
-    key,
-    label,
-    ...(hint === undefined ? {} : { hint }),
-    cell: ({ own, present, isPresent, unit }) => {
-      const [value, base] = [read(own), read(present)];
-      if (value === null) return NONE;
-      const figure = length(value, unit);
-      if (isPresent || base === null) return { figure };
-      return { figure, below: difference(value - base, unit, words) };
-    },
-  };
-}
-
-function turnsRow(
-  key: string,
-  label: string,
-  read: (figures: FitmentFigures) => number,
-): FigureRow {
-  return {
-    key,
-    label,
-    cell: ({ own, present, isPresent }) => {
-      const figure = fixed(read(own), 1);
-      return isPresent ? { figure } : { figure, below: signed(read(own) - read(present), 1) };
-    },
-  };
 }
 
 const SPEEDOMETER: FigureRow = {
@@ -129,16 +53,46 @@ const MASS: FigureRow = {
   },
 };
 
+const TALLER: Words = { more: 'taller', less: 'lower' };
+
+const OVERALL: FigureRow = {
+  key: 'overallDiameter',
+  label: 'Overall diameter',
+  cell: ({ own, present, isPresent, unit }) => {
+    const figure = length(own.overallDiameter, unit);
+    const nominal = own.form === 'flotation' ? ['nominal, often less'] : [];
+    const change = own.overallDiameter - present.overallDiameter;
+    const below = [...(isPresent ? [] : [difference(change, unit, TALLER)]), ...nominal].join('; ');
+    return below === '' ? { figure } : { figure, below };
+  },
+};
+
+const RIM_WORDS = {
+  narrow: 'narrower than any rim in one maker’s table',
+  within: 'within one maker’s table',
+  wide: 'wider than any rim in one maker’s table',
+} as const;
+
+const RIM: FigureRow = {
+  key: 'rim',
+  label: 'Rim to tyre width',
+  hint: 'the tyre’s maker says which rims it may be on',
+  cell: ({ own: { rim } }) => ({
+    figure: fixed(rim.part, 2),
+    ...(rim.verdict === null ? {} : { below: RIM_WORDS[rim.verdict] }),
+  }),
+};
+
 const OUT: Words = { more: 'farther out', less: 'farther in' };
 const WIDER: Words = { more: 'wider', less: 'narrower' };
-const TALLER: Words = { more: 'taller', less: 'lower' };
 
 export const FIGURE_GROUPS: readonly FigureGroup[] = [
   {
     title: 'Tyre',
     rows: [
-      lengthRow('overallDiameter', 'Overall diameter', (own) => own.overallDiameter, TALLER),
+      OVERALL,
       lengthRow('sectionWidth', 'Section width', (own) => own.sectionWidth, WIDER, 'on this rim'),
+      RIM,
       lengthRow('loadedRadius', 'Loaded radius', (own) => own.loadedRadius, {
         more: 'vehicle higher',
         less: 'vehicle lower',

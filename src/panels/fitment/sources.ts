@@ -34,6 +34,10 @@ export const SOURCES: Readonly<Record<string, readonly Source[]>> = {
       from: 'nominal. Makers’ tyres often measure 6 to 20 mm less; UN Regulation 54, annex 5, lists values below nominal, from memory.',
     },
     {
+      what: 'Rim width over the tyre’s nominal width: 0.65 to 0.94 for metric, 0.63 to 0.88 for flotation sizes',
+      from: 'all sizes of one maker’s published table. Each size has a narrower range of its own.',
+    },
+    {
       what: 'Revolutions: rolling circumference 3.05 × overall diameter, not the loaded radius',
       from: 'ETRTO, radial tyres at 60 km/h, from memory.',
     },
