@@ -10,18 +10,21 @@ import { FileDrop } from './panels/FileDrop.tsx';
 import { GapTile } from './panels/GapTile.tsx';
 import { watchInsets } from './panels/insets.ts';
 import { listenToKeys } from './panels/keys.ts';
+import { Late } from './panels/Late.tsx';
 import { Notices } from './panels/Notices.tsx';
 import { PhoneSheet } from './panels/PhoneSheet.tsx';
+import { Rail, showsReadings } from './panels/Rail.tsx';
 import { Readings } from './panels/Readings.tsx';
-import { usePageSize } from './panels/size.ts';
+import { type PageSize, usePageSize } from './panels/size.ts';
 import { TopBar } from './panels/TopBar.tsx';
 import { Transport } from './panels/Transport.tsx';
+import { workSheet } from './panels/workSheets.ts';
 import { Stage } from './scene/Stage.tsx';
 import { documentStore, inputs, view } from './state/bench.ts';
 import { afterFirstPicture } from './state/firstPicture.ts';
 import { followRide } from './state/ride.ts';
 
-const Points = lazy(() => import('./panels/Points.tsx'));
+const loadPoints = () => import('./panels/Points.tsx');
 
 // Nothing that the first picture shows: loaded behind it.
 const Explanation = lazy(() =>
@@ -33,16 +36,20 @@ const Sheets = lazy(() =>
   afterFirstPicture(() => import('./panels/Sheets.tsx')).then((late) => ({ default: late.Sheets })),
 );
 
+const WorkSheet = lazy(() =>
+  import('./panels/WorkSheet.tsx').then((late) => ({ default: late.WorkSheet })),
+);
+
 /** The panels of a page with room around the stage. */
-function Desk() {
+function Desk({ size }: { readonly size: PageSize }) {
   const panels = useStore(view, (state) => state.panels);
+  const sheet = useStore(view, (state) => workSheet(state.work));
+  const isWide = useStore(view, (state) => state.isWorkWide);
   return (
     <>
       {panels.points && (
         <div className="place place-points">
-          <Suspense fallback={null}>
-            <Points />
-          </Suspense>
+          <Late load={loadPoints} />
         </div>
       )}
       {panels.map && (
@@ -55,7 +62,17 @@ function Desk() {
         <Transport />
         <CautionLine />
       </div>
-      {panels.readings && (
+      <div className="place place-rail">
+        <Rail size={size} />
+      </div>
+      {sheet !== undefined && (
+        <div className="place place-work" data-wide={isWide || undefined}>
+          <Suspense fallback={null}>
+            <WorkSheet sheet={sheet} />
+          </Suspense>
+        </div>
+      )}
+      {showsReadings(size, panels.readings, sheet !== undefined) && (
         <div className="place place-readings">
           <Readings />
         </div>
@@ -75,7 +92,7 @@ function useTheme(): void {
 /** Each place is filled by its component; App.css says where it is at which size. */
 export function App() {
   const frame = useRef<HTMLDivElement>(null);
-  const isPhone = usePageSize() === 'phone';
+  const size = usePageSize();
   useTheme();
   useEffect(() => {
     const exits = [listenToKeys(), followRide(documentStore, inputs)];
@@ -94,12 +111,12 @@ export function App() {
         <div className="place place-banner">
           <Banner />
         </div>
-        {isPhone ? (
+        {size === 'phone' ? (
           <div className="place place-sheet">
             <PhoneSheet />
           </div>
         ) : (
-          <Desk />
+          <Desk size={size} />
         )}
       </div>
       <Suspense fallback={null}>

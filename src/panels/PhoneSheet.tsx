@@ -1,41 +1,63 @@
 /** On a phone: gap, transport, and one panel at a time behind tabs, under the stage. */
 import './phoneSheet.css';
-import { lazy, type ReactNode, Suspense, useRef, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
 import { LateMapPad } from '../charts/LateMapPad.tsx';
+import { view } from '../state/bench.ts';
 import type { Panel } from '../state/view.ts';
 import { CautionLine } from './CautionLine.tsx';
 import { GapTile } from './GapTile.tsx';
+import { Late } from './Late.tsx';
 import { Readings } from './Readings.tsx';
 import { Transport } from './Transport.tsx';
+import { WORK_SHEETS, workSheet } from './workSheets.ts';
 
-const Points = lazy(() => import('./Points.tsx'));
+const loadPoints = () => import('./Points.tsx');
+const WorkBody = lazy(() => import('./WorkSheet.tsx').then((late) => ({ default: late.WorkBody })));
 
-const TABS: readonly (readonly [Panel, string])[] = [
+const PANELS: readonly (readonly [Panel, string])[] = [
   ['readings', 'Readings'],
   ['map', 'Map'],
   ['points', 'Points'],
+];
+const TABS: readonly (readonly [string, string])[] = [
+  ...PANELS,
+  ...WORK_SHEETS.map(({ key, label }) => [`work-${key}`, label] as const),
 ];
 
 const BODIES: Readonly<Record<Panel, () => ReactNode>> = {
   readings: () => <Readings />,
   map: () => <LateMapPad />,
-  points: () => (
-    <Suspense fallback={null}>
-      <Points />
-    </Suspense>
-  ),
+  points: () => <Late load={loadPoints} />,
 };
 
+/** The tab that is shown, and how another is chosen: a panel's, or the work sheet's that the bench has open. */
+function useTab() {
+  const [panel, setPanel] = useState<Panel>('readings');
+  const sheet = useStore(view, (state) => workSheet(state.work));
+  function choose(name: string): void {
+    const chosen = PANELS.find(([known]) => known === name)?.[0];
+    if (chosen !== undefined) setPanel(chosen);
+    view.openWork(chosen === undefined ? name.replace('work-', '') : null);
+  }
+  return { tab: sheet === undefined ? panel : `work-${sheet.key}`, panel, sheet, choose };
+}
+
 export function PhoneSheet() {
-  const [tab, setTab] = useState<Panel>('readings');
+  const { tab, panel, sheet, choose } = useTab();
   const bar = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    bar.current
+      ?.querySelector(`#tab-${tab}`)
+      ?.scrollIntoView({ block: 'nearest', inline: 'center' });
+  }, [tab]);
   /** Arrows walk along the tabs and choose. */
   function walk(key: string): boolean {
     const way = { ArrowRight: 1, ArrowLeft: -1 }[key];
     if (way === undefined) return false;
     const at = TABS.findIndex(([name]) => name === tab);
     const next = TABS[(at + way + TABS.length) % TABS.length]?.[0] ?? tab;
-    setTab(next);
+    choose(next);
     bar.current?.querySelector<HTMLElement>(`#tab-${next}`)?.focus();
     return true;
   }
@@ -61,7 +83,7 @@ export function PhoneSheet() {
             aria-selected={name === tab}
             aria-controls="tab-body"
             tabIndex={name === tab ? 0 : -1}
-            onClick={() => setTab(name)}
+            onClick={() => choose(name)}
           >
             {label}
           </button>
@@ -72,9 +94,15 @@ export function PhoneSheet() {
         role="tabpanel"
         aria-labelledby={`tab-${tab}`}
         className="phone-body"
-        data-tab={tab}
+        data-tab={sheet === undefined ? tab : 'work'}
       >
-        {BODIES[tab]()}
+        {sheet === undefined ? (
+          BODIES[panel]()
+        ) : (
+          <Suspense fallback={null}>
+            <WorkBody sheet={sheet} />
+          </Suspense>
+        )}
       </div>
       <CautionLine />
     </div>

@@ -100,7 +100,8 @@ function ThemeButton() {
 }
 
 function ViewMenu({ size }: { size: PageSize }) {
-  if (size === 'wide') {
+  const isWide = size === 'wide' || size === 'vast';
+  if (isWide) {
     return (
       <>
         <Menu label="Drawings" title="Drawings in the scene">
@@ -147,6 +148,7 @@ function ViewMenu({ size }: { size: PageSize }) {
 
 export function TopBar() {
   const size = usePageSize();
+  const isWide = size === 'wide' || size === 'vast';
   return (
     <header className="top-bar" data-panel="top">
       <h1 className="top-bar-name">
@@ -158,9 +160,9 @@ export function TopBar() {
       {size !== 'phone' && <Hold />}
       <span className="bar-space" />
       {size !== 'phone' && <ViewpointChoice />}
-      {size === 'wide' && <ShellChoice />}
+      {isWide && <ShellChoice />}
       <ViewMenu size={size} />
-      {size === 'wide' && <UnitChoice />}
+      {isWide && <UnitChoice />}
       <div className="bar-part">
         <ThemeButton />
         <IconButton icon="help" label="Keys and help" keys="?" onClick={() => openSheet('help')} />

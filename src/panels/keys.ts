@@ -4,7 +4,7 @@ import { steerSense } from '../state/steerSense.ts';
 import type { Shell } from '../state/view.ts';
 import { VIEWPOINTS } from './choices.tsx';
 import { togglePlay } from './cycle.ts';
-import { stopExplaining } from './explain.ts';
+import { explained, stopExplaining } from './explain.ts';
 import { toggleHold } from './hold.ts';
 import { openSheet, sheets } from './sheets.ts';
 import { keyStep } from './steps.ts';
@@ -19,6 +19,8 @@ const PRESSED = 'button, a, summary, label, input, [role="menuitem"]';
 const LISTED = '[role="tablist"], [role="menu"], [role="listbox"]';
 /** What has arrows of its own. */
 const ARROWED = `[type="range"], [role="slider"], [role="application"], ${LISTED}`;
+/** What lies over everything and closes itself on Escape. */
+const OVER = 'dialog[open], :popover-open, .map-large';
 
 function isIn(target: EventTarget | null, selector: string): boolean {
   return target instanceof Element && target.closest(selector) !== null;
@@ -69,8 +71,13 @@ function historyKey(event: KeyboardEvent): boolean {
 }
 
 function onKey(event: KeyboardEvent): void {
+  const isExplained = explained.getState().now !== null;
   if (event.key === 'Escape') stopExplaining();
   if (event.defaultPrevented || sheets.getState().open !== null) return;
+  if (event.key === 'Escape') {
+    if (!isExplained && document.querySelector(OVER) === null) view.closeLast();
+    return;
+  }
   const isTyped = isIn(event.target, TYPED);
   let isDone = false;
   if (event.ctrlKey || event.metaKey) {

@@ -24,7 +24,10 @@ const UNITS: readonly LengthUnit[] = ['mm', 'inch', 'sixteenth'];
 const THEMES: readonly Theme[] = ['light', 'dark'];
 const PANELS: readonly Panel[] = ['readings', 'map', 'points'];
 
-type Kept = Pick<ViewState, 'viewpoint' | 'wheelShell' | 'layers' | 'panels' | 'unit' | 'theme'>;
+type Kept = Pick<
+  ViewState,
+  'viewpoint' | 'wheelShell' | 'layers' | 'panels' | 'work' | 'isWorkWide' | 'unit' | 'theme'
+>;
 
 function parsed(text: string | null): Readonly<Record<string, unknown>> {
   try {
@@ -54,8 +57,9 @@ function switches<T extends string>(
   return { ...otherwise, ...(Object.fromEntries(entries) as Record<T, boolean>) };
 }
 
-function keptOf({ viewpoint, wheelShell, layers, panels, unit, theme }: ViewState): Kept {
-  return { viewpoint, wheelShell, layers, panels, unit, theme };
+function keptOf(state: ViewState): Kept {
+  const { viewpoint, wheelShell, layers, panels, work, isWorkWide, unit, theme } = state;
+  return { viewpoint, wheelShell, layers, panels, work, isWorkWide, unit, theme };
 }
 
 /** Takes the kept view, and from then on writes it at every change. */
@@ -70,6 +74,8 @@ export function keepView(view: View, shelf: Shelf): void {
     theme: oneOf(THEMES, kept['theme'], first.theme),
     layers: switches(LAYERS, kept['layers'], layers),
     panels: switches(PANELS, kept['panels'], panels),
+    work: typeof kept['work'] === 'string' ? kept['work'] : first.work,
+    isWorkWide: kept['isWorkWide'] === true,
   });
   // A theme nobody chose goes on following the system.
   let isThemeChosen = kept['theme'] !== undefined;

@@ -20,6 +20,9 @@ export const LAYERS = [
 ] as const;
 export type Layer = (typeof LAYERS)[number];
 
+/** What is opened over the stage for a while, and put away by Escape. */
+export type Closable = 'work' | 'points';
+
 export interface Insets {
   readonly top: number;
   readonly right: number;
@@ -34,6 +37,12 @@ export interface ViewState {
   readonly wheelShell: Shell;
   readonly layers: Readonly<Record<Layer, boolean>>;
   readonly panels: Readonly<Record<Panel, boolean>>;
+  /** Key of the work sheet that lies open in the dock, or null; panels/workSheets.ts knows them. */
+  readonly work: string | null;
+  /** True while the work sheet is given its greater width. */
+  readonly isWorkWide: boolean;
+  /** Of what Escape may put away, opened last first. */
+  readonly opened: readonly Closable[];
   readonly unit: LengthUnit;
   readonly theme: Theme;
   /** What the panels cover of each edge of the window, px: the stage centres the corner in the rest. */
@@ -65,6 +74,9 @@ export function createView() {
       grid: true,
     },
     panels: { readings: true, map: true, points: false },
+    work: null,
+    isWorkWide: false,
+    opened: [],
     unit: 'mm',
     theme: systemTheme(),
     insets: { top: 0, right: 0, bottom: 0, left: 0 },
@@ -81,14 +93,39 @@ export function createView() {
     setState({ layers: { ...layers, [layer]: !layers[layer] } });
   }
 
+  /** `opened` with one more in front, or without it. */
+  function openedWith(what: Closable, isOpen: boolean): readonly Closable[] {
+    const others = getState().opened.filter((other) => other !== what);
+    return isOpen ? [what, ...others] : others;
+  }
+
   function togglePanel(panel: Panel): void {
-    const { panels } = getState();
-    setState({ panels: { ...panels, [panel]: !panels[panel] } });
+    const { panels, opened } = getState();
+    setState({
+      panels: { ...panels, [panel]: !panels[panel] },
+      opened: panel === 'points' ? openedWith('points', !panels.points) : opened,
+    });
+  }
+
+  /** Opens a work sheet in the dock; null puts away the one that is open. */
+  function openWork(work: string | null): void {
+    setState({ work, opened: openedWith('work', work !== null) });
+  }
+
+  /** Puts away what was opened last; false where nothing is open. */
+  function closeLast(): boolean {
+    const { panels, work, opened } = getState();
+    const isOpen = { work: work !== null, points: panels.points };
+    const last = [...opened, 'work' as const, 'points' as const].find((what) => isOpen[what]);
+    if (last === undefined) return false;
+    if (last === 'work') openWork(null);
+    else togglePanel('points');
+    return true;
   }
 
   function light(key: string | null): void {
     if (getState().lit !== key) setState({ lit: key });
   }
 
-  return { ...store, look, toggleLayer, togglePanel, light };
+  return { ...store, look, toggleLayer, togglePanel, openWork, closeLast, light };
 }
