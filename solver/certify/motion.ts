@@ -18,6 +18,7 @@ import {
   inverse,
   midLength,
   multiple,
+  plus,
   product,
   scaled,
   slopeA,
@@ -174,20 +175,6 @@ function knuckleVector(centre: Centre, tube: Tube, vector: Triple): TaylorVector
   );
 }
 
-/** What the arms do per radian of the lower one; null where the upper pair may be stretched. */
-function armRates(
-  lower: TaylorVector,
-  upperTangent: TaylorVector,
-  axis: TaylorVector,
-  spanInverse: number,
-): { phi: Taylor; upper: TaylorVector; axis: TaylorVector } | null {
-  const room = inverse(dot(upperTangent, axis));
-  if (room === null) return null;
-  const phi = product(dot(lower, axis), room);
-  const upper = times(phi, upperTangent);
-  return { phi, upper, axis: scaled(spanInverse, difference(upper, lower)) };
-}
-
 /** The tie rod from TI to TO over the cell. */
 function rodOver({ fixed }: Linkage, centre: Centre, tube: Tube): TaylorVector {
   const { pose, half } = centre;
@@ -201,50 +188,139 @@ function rodOver({ fixed }: Linkage, centre: Centre, tube: Tube): TaylorVector {
   );
 }
 
+/** How the rod's length and the wheel centre's height grow while the knuckle turns, its origin moving. */
+interface Response {
+  readonly rod: Taylor;
+  readonly height: Taylor;
+}
+
+/** Vectors of the linkage over the tube. */
+interface Vectors {
+  readonly lower: TaylorVector;
+  readonly upper: TaylorVector;
+  readonly axis: TaylorVector;
+  readonly rod: TaylorVector;
+  readonly toOuter: TaylorVector;
+  readonly toCentre: TaylorVector;
+  /** Levers of a spin about the steering axis. */
+  readonly outerLever: TaylorVector;
+  readonly centreLever: TaylorVector;
+}
+
+function vectorsWithin(linkage: Linkage, centre: Centre, tube: Tube): Vectors {
+  const { fixed } = linkage;
+  const { pose } = centre;
+  const theta = angle(centre, Slot.travelTheta, Slot.rackTheta, tube.theta);
+  const phi = angle(centre, Slot.travelPhi, Slot.rackPhi, tube.phi);
+  const steady = tripleAt(pose, Slot.frame);
+  const carried = (vector: Triple): TaylorVector => knuckleVector(centre, tube, vector);
+  const axis = carried(steady);
+  const toOuter = between(pose, Slot.lower, Slot.outer);
+  const toCentre = between(pose, Slot.lower, Slot.centre);
+  return {
+    lower: tangentOver(fixed, Fixed.lowerCircle, centre.lowerTangent, theta),
+    upper: tangentOver(fixed, Fixed.upperCircle, centre.upperTangent, phi),
+    axis: { ...axis, rest: Math.min(axis.rest, tube.axis) },
+    rod: rodOver(linkage, centre, tube),
+    toOuter: carried(toOuter),
+    toCentre: carried(toCentre),
+    outerLever: carried(crossed(steady, toOuter)),
+    centreLever: carried(crossed(steady, toCentre)),
+  };
+}
+
+function responseTo(v: Vectors, origin: TaylorVector, spin: TaylorVector): Response {
+  return {
+    rod: dot(v.rod, sum(origin, cross(spin, v.toOuter))),
+    height: vertical(sum(origin, cross(spin, v.toCentre))),
+  };
+}
+
+/** The arms' motion that keeps the steering axis's length, θ' and φ' in the ratio of their stretches B : A. */
+function armsWithin(v: Vectors): { theta: Taylor; phi: Taylor } {
+  const byLower = dot(v.lower, v.axis);
+  const byUpper = dot(v.upper, v.axis);
+  const room = inverse(byUpper);
+  if (room === null) return { theta: byUpper, phi: byLower };
+  return { theta: ONE, phi: product(byLower, room) };
+}
+
+const ONE: Taylor = { mid: 1, a: 0, b: 0, rest: 0 };
+
+/** Share of the arms' motion, and spin about the steering axis, per mm of travel and of rack. */
+interface Solution {
+  readonly share: Along<Taylor>;
+  readonly turn: Along<Taylor>;
+}
+
+/** Solves for a rod of constant length and the height's growth by eliminating the spin; null where its lever may be 0. */
+function solveByLever(arms: Response, spun: Response, pull: Taylor): Solution | null {
+  const lever = inverse(spun.rod);
+  if (lever === null) return null;
+  const drift = product(arms.rod, lever);
+  const climb = inverse(minus(arms.height, product(spun.height, drift)));
+  if (climb === null) return null;
+  const steer = product(pull, lever);
+  const back = multiple(-1, product(product(steer, spun.height), climb));
+  return {
+    share: { a: climb, b: back },
+    turn: { a: multiple(-1, product(drift, climb)), b: minus(steer, product(drift, back)) },
+  };
+}
+
+/** The same by the determinant, which is 0 in singular poses only. */
+function solveByDeterminant(arms: Response, spun: Response, pull: Taylor): Solution | null {
+  const room = inverse(minus(product(arms.rod, spun.height), product(spun.rod, arms.height)));
+  if (room === null) return null;
+  return {
+    share: {
+      a: multiple(-1, product(spun.rod, room)),
+      b: product(product(pull, spun.height), room),
+    },
+    turn: {
+      a: product(arms.rod, room),
+      b: multiple(-1, product(product(pull, arms.height), room)),
+    },
+  };
+}
+
 /** All rates while nothing leaves the tube; null where a singular pose may lie within it. */
 function ratesWithin(linkage: Linkage, centre: Centre, tube: Tube): Rates | null {
   const { fixed } = linkage;
-  const { pose, half } = centre;
-  const theta = angle(centre, Slot.travelTheta, Slot.rackTheta, tube.theta);
-  const phi = angle(centre, Slot.travelPhi, Slot.rackPhi, tube.phi);
-  const lower = tangentOver(fixed, Fixed.lowerCircle, centre.lowerTangent, theta);
-  const upperTangent = tangentOver(fixed, Fixed.upperCircle, centre.upperTangent, phi);
-  const steady = tripleAt(pose, Slot.frame);
-  const free = knuckleVector(centre, tube, steady);
-  const k = { ...free, rest: Math.min(free.rest, tube.axis) };
-  const arms = armRates(lower, upperTangent, k, fixed[Fixed.spanInverse]!);
-  if (arms === null) return null;
-  const outerArm = between(pose, Slot.lower, Slot.outer);
-  const centreArm = between(pose, Slot.lower, Slot.centre);
-  const toOuter = knuckleVector(centre, tube, outerArm);
-  const rod = rodOver(linkage, centre, tube);
-  const room = inverse(dot(rod, knuckleVector(centre, tube, crossed(steady, outerArm))));
-  if (room === null) return null;
-  const tilt = cross(k, arms.axis);
-  const drift = product(dot(rod, sum(lower, cross(tilt, toOuter))), room);
-  const spin = difference(tilt, times(drift, k));
-  const climb = vertical(sum(lower, cross(spin, knuckleVector(centre, tube, centreArm))));
-  const perHeight = inverse(climb);
-  if (perHeight === null) return null;
-  const direction = still(tripleAt(fixed, Fixed.rackDirection));
-  const steer = multiple(half.rack, product(dot(rod, direction), room));
-  const lift = vertical(knuckleVector(centre, tube, crossed(steady, centreArm)));
-  const a = multiple(half.travel, perHeight);
-  const b = multiple(-1, product(product(steer, lift), perHeight));
-  const spins = { a: times(a, spin), b: sum(times(b, spin), times(steer, k)) };
-  const lowers = { a: times(a, lower), b: times(b, lower) };
+  const { half } = centre;
+  const v = vectorsWithin(linkage, centre, tube);
+  const ratio = armsWithin(v);
+  const lower = times(ratio.theta, v.lower);
+  const upper = times(ratio.phi, v.upper);
+  const axis = scaled(fixed[Fixed.spanInverse]!, difference(upper, lower));
+  const tilt = cross(v.axis, axis);
+  const arms = responseTo(v, lower, tilt);
+  const spun: Response = { rod: dot(v.rod, v.outerLever), height: vertical(v.centreLever) };
+  const pull = dot(v.rod, still(tripleAt(fixed, Fixed.rackDirection)));
+  const solution = solveByLever(arms, spun, pull) ?? solveByDeterminant(arms, spun, pull);
+  if (solution === null) return null;
+  const sizes = { a: half.travel, b: half.rack };
+  const share = along((side) => multiple(sizes[side], solution.share[side]));
+  const turn = along((side) => multiple(sizes[side], solution.turn[side]));
+  const spins = along((side) => sum(times(share[side], tilt), times(turn[side], v.axis)));
+  const lowers = along((side) => times(share[side], lower));
   return {
-    theta: { a, b },
-    phi: { a: product(a, arms.phi), b: product(b, arms.phi) },
-    axis: { a: times(a, arms.axis), b: times(b, arms.axis) },
+    theta: along((side) => product(share[side], ratio.theta)),
+    phi: along((side) => product(share[side], ratio.phi)),
+    axis: along((side) => times(share[side], axis)),
     spin: spins,
     lower: lowers,
-    upper: { a: times(a, arms.upper), b: times(b, arms.upper) },
-    outer: {
-      a: sum(lowers.a, cross(spins.a, toOuter)),
-      b: sum(lowers.b, cross(spins.b, toOuter)),
-    },
+    upper: along((side) => times(share[side], upper)),
+    outer: along((side) => sum(lowers[side], cross(spins[side], v.toOuter))),
   };
+}
+
+function along<T>(of: (side: 'a' | 'b') => T): Along<T> {
+  return { a: of('a'), b: of('b') };
+}
+
+function minus(v: Taylor, w: Taylor): Taylor {
+  return plus(v, multiple(-1, w));
 }
 
 function widened(rest: number): number {
