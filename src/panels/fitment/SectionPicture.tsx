@@ -118,7 +118,11 @@ function Datum({ window, plane, scale }: { window: Window; plane: number; scale:
       <line className="section-axis" x1={left} y1={0} x2={right} y2={0} />
       <line className="section-face" x1={0} y1={0} x2={0} y2={-82} />
       <line className="section-plane" x1={plane} y1={0} x2={plane} y2={-top} />
-      <text x={plane + 5 / scale} y={-Math.max(bottom, 0) - 10 / scale}>
+      <text
+        x={plane + (plane < 0 ? -5 : 5) / scale}
+        y={-Math.max(bottom, 0) - 10 / scale}
+        textAnchor={plane < 0 ? 'end' : 'start'}
+      >
         centre plane
       </text>
       {bottom < 0 && (
