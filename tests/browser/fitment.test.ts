@@ -35,10 +35,14 @@ function fitted(change: Partial<Candidate>): Model {
   return result.model;
 }
 
-async function openSheet(page: Page, width: number): Promise<void> {
-  const menu = width >= 1360 ? 'Panels on or off' : 'View';
-  await page.getByRole('button', { name: menu, exact: true }).click();
-  await page.getByRole('button', { name: 'Wheel and tyre…' }).click();
+/** By the tab at the page's side, or on a phone by the menu. */
+async function openSheet(page: Page): Promise<void> {
+  const tab = page.getByRole('button', { name: 'Fitment', exact: true });
+  if ((await tab.count()) > 0) await tab.click();
+  else {
+    await page.getByRole('button', { name: /^(View|Panels on or off)$/ }).click();
+    await page.getByRole('button', { name: 'Wheel and tyre…' }).click();
+  }
   await sheet(page).waitFor();
 }
 
@@ -48,7 +52,7 @@ async function open(options: BenchOptions = {}): Promise<Page> {
   await eventually(() =>
     page.locator('[data-reading="camber"] [data-part="figure"]').textContent(),
   ).toBe('−0.20°');
-  await openSheet(page, options.width ?? 1440);
+  await openSheet(page);
   return page;
 }
 
@@ -147,7 +151,7 @@ describe('a candidate', () => {
     await field(page, 'Candidate A: Spacer').fill('12');
     await button(page, 'Close wheel and tyre').click();
     await sheet(page).waitFor({ state: 'detached' });
-    await openSheet(page, 1440);
+    await openSheet(page);
     expect(await field(page, 'Candidate A: Offset').inputValue()).toBe('about 20');
     expect(await field(page, 'Candidate A: Spacer').inputValue()).toBe('12');
     await field(page, 'Candidate A: Offset').press('Escape');

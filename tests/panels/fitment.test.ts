@@ -55,6 +55,14 @@ describe('a field', () => {
     expect(taken('tyre', '285/70R17', 'mm', drawn).section).toEqual(drawn.section);
   });
 
+  it('takes a tyre as it was measured, and shows it so', () => {
+    const measured = taken('tyre', '790 mm x 250');
+    expect(measured.tyre).toEqual({ diameter: 790, width: 250 });
+    expect(measured.rimDiameter).toBe(17);
+    expect(spec('tyre').shown(measured, 'inch')).toBe('Ø 790 × 250 mm');
+    expect(taken('tyre', spec('tyre').shown(measured, 'inch')).tyre).toEqual(measured.tyre);
+  });
+
   it('takes another rim with the tyre’s size, or says why there is none', () => {
     expect(taken('rimDiameter', '18').tyre).toEqual({ size: '265/70R18' });
     expect(refused('rimDiameter', '11')).toMatch(
@@ -125,7 +133,7 @@ describe('figures', () => {
     expect(out.get('innerLip')).toBe('134.3 mm | −25.0 mm farther out');
     // Twice the spacer, and the taller tyre's contact 0.1 mm farther out at −0.2° of camber.
     expect(out.get('track')).toMatch(/\+50\.2 mm wider$/);
-    expect(out.get('speedometer')).toMatch(/^−6\.6 % \| reads too little: 100 is 107\.0$/);
+    expect(out.get('speedometer')).toMatch(/^−6\.6 % \| reads too little: at 100 it is 107\.0$/);
     expect(out.get('mass')).toBe('14.0 kg | +2.5 kg heavier');
     const { after, percent } = bearingChange(-45, -20, 60);
     expect(out.get('bearing')).toBe(`${after.toFixed(1)} mm | +25.0 mm, +${percent!.toFixed(0)} %`);

@@ -6,7 +6,7 @@ import { parseTyreSize } from '../../../solver/model/tyre.ts';
 import type { Field } from '../../state/fitment.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { enteredLength, enteredNumber } from '../../words/entry.ts';
-import { length, lengthUnitName, toShown } from '../../words/format.ts';
+import { lengthUnitName, toShown } from '../../words/format.ts';
 
 export type Taken =
   | { readonly ok: true; readonly candidate: Candidate }
@@ -48,8 +48,19 @@ function withSize(candidate: Candidate, size: string, code: number): Candidate {
   return { ...withRim(candidate, code, candidate.rimWidth), tyre: { size } };
 }
 
+/** "Ø 790 × 250", "790 mm x 250 mm": a tyre as it was measured, diameter and section width in mm. */
+const MEASURED = /^(?:Ø\s*)?(\d{3,4}(?:\.\d+)?)\s*(?:mm)?\s*[x×]\s*(\d{3}(?:\.\d+)?)\s*(?:mm)?$/i;
+
+function measuredTyre(text: string): { diameter: number; width: number } | null {
+  const [, diameter, width] = MEASURED.exec(text.trim()) ?? [];
+  if (diameter === undefined || width === undefined) return null;
+  return { diameter: Number(diameter), width: Number(width) };
+}
+
 /** Takes a size; `isInsisted` also takes one that is off the series but can be read. */
 export function takeSize(candidate: Candidate, text: string, isInsisted = false): Taken {
+  const measured = measuredTyre(text);
+  if (measured !== null) return taken({ ...candidate, tyre: measured });
   const parsed = parseTyreSize(text);
   if (parsed.ok && (isInsisted || offSeries(parsed.size).length === 0)) {
     return taken(withSize(candidate, text.trim(), parsed.size.rimDiameterCode));
@@ -62,9 +73,9 @@ export function takeSize(candidate: Candidate, text: string, isInsisted = false)
   return { ok: false, message: reading.kind === 'none' ? reading.why : 'This is no tyre size.' };
 }
 
-function shownTyre({ tyre }: Candidate, unit: LengthUnit): string {
+function shownTyre({ tyre }: Candidate): string {
   if ('size' in tyre) return tyre.size;
-  return `Ø ${length(tyre.diameter, unit, 0)} × ${length(tyre.width, unit, 0)}`;
+  return `Ø ${plain(tyre.diameter)} × ${plain(tyre.width)} mm`;
 }
 
 /** "17x8.5", "8.5Jx17": a rim as it is stamped, either way round. */
@@ -144,7 +155,7 @@ export const FIELD_SPECS: readonly FieldSpec[] = [
   {
     field: 'tyre',
     label: 'Tyre size',
-    hint: '265/70R17, LT285/75R16, 35x12.50R17',
+    hint: '265/70R17, LT285/75R16, 35x12.50R17; measured: 790 × 250 mm',
     unitName: () => '',
     shown: shownTyre,
     take: (candidate, text) => takeSize(candidate, text),

@@ -20,7 +20,7 @@ const SPEEDOMETER: FigureRow = {
     const actual = (100 * own.overallDiameter) / present.overallDiameter;
     return {
       figure: `${signed(error, 1)} %`,
-      below: `reads too ${error > 0 ? 'much' : 'little'}: 100 is ${fixed(actual, 1)}`,
+      below: `reads too ${error > 0 ? 'much' : 'little'}: at 100 it is ${fixed(actual, 1)}`,
     };
   },
 };
