@@ -1,6 +1,7 @@
 /** Branch and bound over travel × rack for one pair: best first, the cell with the lowest bound is halved next. */
 import type { Corner } from '../corner.ts';
 import { createPose, type Pose } from '../linkage/solve.ts';
+import type { ProvableShape } from './bounder.ts';
 import { type Cell, type CellTree, cellAt, halves, MOST_LEVELS, WHOLE } from './cells.ts';
 import { descend, type Found, findLeast, type GapIn } from './descend.ts';
 import { type Bounder, type Element, halvesOf } from './element.ts';
@@ -164,4 +165,23 @@ export function stepSearch(search: Search): void {
   for (const half of halves(search.tree, node.cell, sideOf(search, node.cell))) {
     visit(search, half, node.elements, node.bound);
   }
+}
+
+/** Half the thickness of a shape, and how deep a solid can be, mm. */
+function depthOf(shape: ProvableShape): number {
+  if (shape.kind === 'chain') return Math.max(...shape.radii);
+  if (shape.kind === 'mesh') return 0;
+  if (shape.kind === 'box') {
+    return Math.max(...shape.max.map((most, i) => most - shape.min[i]!));
+  }
+  return Math.max(
+    ...shape.sections.map(({ line, half, solid }) =>
+      solid ? half + Math.max(...line) - Math.min(...line) : half,
+    ),
+  );
+}
+
+/** No gap of these shapes can be smaller than this, wherever they are, mm. */
+export function floorOf([first, second]: readonly [ProvableShape, ProvableShape]): number {
+  return -depthOf(first) - depthOf(second);
 }

@@ -1,0 +1,152 @@
+/** Which bound serves which pair of shapes. */
+import { createMeshGap, type MeshSurface } from '../clearance/mesh.ts';
+import type { Section } from '../clearance/section.ts';
+import type { Corner } from '../corner.ts';
+import type { Pose } from '../linkage/solve.ts';
+import type { Vector3 } from '../math/vec3.ts';
+import { boxBounder } from './box.ts';
+import type { Cell } from './cells.ts';
+import { chainBounder } from './chains.ts';
+import type { Bounder, Track } from './element.ts';
+import { hullBound } from './hull.ts';
+import { isBoundable, revolvedBounder } from './revolved.ts';
+import type { Frame } from './seen.ts';
+import { frameOf, type TrackBody, trackOver } from './track.ts';
+import { meshBounder, ringSwings, trackSwings, wholeBounder } from './whole.ts';
+
+/** A part as certifying needs it. */
+export type ProvableShape =
+  | {
+      readonly kind: 'chain';
+      readonly body: TrackBody;
+      /** Half diameters, one a piece, mm. */
+      readonly radii: Float64Array;
+      /** Writes the break points of a placed pose, vehicle axes, three numbers each. */
+      readonly place: (pose: Float64Array, out: Float64Array) => void;
+    }
+  | { readonly kind: 'revolved'; readonly sections: readonly Section[] }
+  | { readonly kind: 'box'; readonly min: Vector3; readonly max: Vector3 }
+  | { readonly kind: 'mesh'; readonly surface: MeshSurface };
+
+/** The gap of a pair in one pose with its parts placed, and its nearest points, of the first part and of the second. */
+export interface PairMeasure {
+  readonly measure: (pose: Pose) => void;
+  readonly gap: () => number;
+  readonly pointA: Float64Array;
+  readonly pointB: Float64Array;
+}
+
+type Chain = Extract<ProvableShape, { kind: 'chain' }>;
+
+/** Numbers under which what is worked out of a cell is kept with it. */
+export interface Keys {
+  next: number;
+}
+
+/** The gap's own exactness, mm. */
+const GAP_ROUNDING = 1e-6;
+
+function trackOf(corner: Corner, keys: Keys, chain: Chain, frame: Frame): Track {
+  const key = keys.next;
+  keys.next += 1;
+  const points = new Float64Array(3 * (chain.radii.length + 1));
+  return (cell) => {
+    const known = cell.tracks.get(key);
+    if (known !== undefined) return known;
+    chain.place(cell.pose, points);
+    const made = trackOver(corner, chain.body, points, cell, frame);
+    cell.tracks.set(key, made);
+    return made;
+  };
+}
+
+/** A bounder by speed alone. */
+function bySpeed(
+  corner: Corner,
+  keys: Keys,
+  pose: Pose,
+  shapes: readonly ProvableShape[],
+  measure: PairMeasure,
+): Bounder {
+  const gapAt = (cell: Cell): number => {
+    pose.data.set(cell.pose);
+    measure.measure(pose);
+    return measure.gap();
+  };
+  const revolved = shapes.find((shape) => shape.kind === 'revolved');
+  const chain = shapes.find((shape) => shape.kind === 'chain');
+  if (chain !== undefined) {
+    const track = trackOf(corner, keys, chain, revolved === undefined ? 'ground' : 'knuckle');
+    return wholeBounder(gapAt, (cell) => trackSwings(track(cell)), GAP_ROUNDING);
+  }
+  const sections = revolved?.sections ?? [];
+  return wholeBounder(gapAt, (cell) => ringSwings(cell, sections), GAP_ROUNDING);
+}
+
+/** Sections of revolution against a box: their convex hull where it is clear of the box, else by speed. */
+function hullBounder(
+  slow: Bounder,
+  pose: Pose,
+  sections: readonly Section[],
+  box: Extract<ProvableShape, { kind: 'box' }>,
+  measure: PairMeasure,
+  isFirst: boolean,
+): Bounder {
+  const bound: Bounder['bound'] = (cell, element, enough) => {
+    const { motion } = cell;
+    if (motion === null) return Number.NEGATIVE_INFINITY;
+    pose.data.set(cell.pose);
+    measure.measure(pose);
+    const [from, to] = isFirst
+      ? [measure.pointB, measure.pointA]
+      : [measure.pointA, measure.pointB];
+    const x = to[0]! - from[0]!;
+    const y = to[1]! - from[1]!;
+    const z = to[2]! - from[2]!;
+    const length = Math.sqrt(x * x + y * y + z * z);
+    if (!(length > 0)) return slow.bound(cell, element, enough);
+    const n = { x: x / length, y: y / length, z: z / length };
+    const apart = hullBound({ ...cell, motion }, sections, box.min, box.max, n);
+    return apart >= enough ? apart : Math.max(apart, slow.bound(cell, element, enough));
+  };
+  return { ...slow, bound };
+}
+
+/** The bounder of a pair of shapes. */
+export function bounderOf(
+  corner: Corner,
+  keys: Keys,
+  pose: Pose,
+  [first, second]: readonly [ProvableShape, ProvableShape],
+  measure: PairMeasure,
+): Bounder {
+  const slow = (): Bounder => bySpeed(corner, keys, pose, [first, second], measure);
+  if (first.kind !== 'chain') {
+    if (second.kind === 'chain') {
+      return bounderOf(corner, keys, pose, [second, first], measure);
+    }
+    if (first.kind === 'revolved' && second.kind === 'box') {
+      return hullBounder(slow(), pose, first.sections, second, measure, true);
+    }
+    if (first.kind === 'box' && second.kind === 'revolved') {
+      return hullBounder(slow(), pose, second.sections, first, measure, false);
+    }
+    return slow();
+  }
+  if (second.kind === 'chain') {
+    const frame = frameOf(first.body, second.body);
+    return chainBounder(
+      trackOf(corner, keys, first, frame),
+      first.radii,
+      trackOf(corner, keys, second, frame),
+      second.radii,
+    );
+  }
+  if (second.kind === 'revolved') {
+    if (!isBoundable(second.sections)) return slow();
+    return revolvedBounder(trackOf(corner, keys, first, 'knuckle'), first.radii, second.sections);
+  }
+  const track = trackOf(corner, keys, first, 'ground');
+  if (second.kind === 'box') return boxBounder(track, first.radii, second.min, second.max);
+  return meshBounder(track, first.radii, second.surface, createMeshGap());
+}
