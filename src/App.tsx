@@ -13,7 +13,7 @@ import { listenToKeys } from './panels/keys.ts';
 import { Late } from './panels/Late.tsx';
 import { Notices } from './panels/Notices.tsx';
 import { PhoneSheet } from './panels/PhoneSheet.tsx';
-import { Rail, showsReadings } from './panels/Rail.tsx';
+import { LeftRail, RightRail, showsReadings } from './panels/Rail.tsx';
 import { Readings } from './panels/Readings.tsx';
 import { type PageSize, usePageSize } from './panels/size.ts';
 import { TopBar } from './panels/TopBar.tsx';
@@ -35,6 +35,8 @@ const Explanation = lazy(() =>
 const Sheets = lazy(() =>
   afterFirstPicture(() => import('./panels/Sheets.tsx')).then((late) => ({ default: late.Sheets })),
 );
+
+const Meshes = lazy(() => afterFirstPicture(() => import('./panels/meshes/Meshes.tsx')));
 
 const WorkSheet = lazy(() =>
   import('./panels/WorkSheet.tsx').then((late) => ({ default: late.WorkSheet })),
@@ -62,8 +64,11 @@ function Desk({ size }: { readonly size: PageSize }) {
         <Transport />
         <CautionLine />
       </div>
+      <div className="place place-rail place-rail-left">
+        <LeftRail />
+      </div>
       <div className="place place-rail">
-        <Rail size={size} />
+        <RightRail size={size} />
       </div>
       {sheet !== undefined && (
         <div className="place place-work" data-wide={isWide || undefined}>
@@ -122,6 +127,7 @@ export function App() {
       <Suspense fallback={null}>
         <Explanation />
         <Sheets />
+        <Meshes />
       </Suspense>
       <FileDrop />
       <CurveSheetHost />

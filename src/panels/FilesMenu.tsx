@@ -120,9 +120,12 @@ export function FilesMenu() {
         popoverTarget={id}
         aria-expanded={isOpen}
         aria-label={`Model: ${name === '' ? 'without a name' : name}. Open, save, rename`}
+        title={name}
         onClick={place}
       >
-        <span>{name === '' ? 'Without a name' : name}</span>
+        <span data-long={name.length > 30 || undefined}>
+          {name === '' ? 'Without a name' : name}
+        </span>
         <Chevron />
       </button>
       <div

@@ -10,7 +10,7 @@ import { GapTile } from './GapTile.tsx';
 import { Late } from './Late.tsx';
 import { Readings } from './Readings.tsx';
 import { Transport } from './Transport.tsx';
-import { WORK_SHEETS, workSheet } from './workSheets.ts';
+import { DOCKED_SHEETS, workSheet } from './workSheets.ts';
 
 const loadPoints = () => import('./Points.tsx');
 const WorkBody = lazy(() => import('./WorkSheet.tsx').then((late) => ({ default: late.WorkBody })));
@@ -22,7 +22,7 @@ const PANELS: readonly (readonly [Panel, string])[] = [
 ];
 const TABS: readonly (readonly [string, string])[] = [
   ...PANELS,
-  ...WORK_SHEETS.map(({ key, label }) => [`work-${key}`, label] as const),
+  ...DOCKED_SHEETS.map(({ key, label }) => [`work-${key}`, label] as const),
 ];
 
 const BODIES: Readonly<Record<Panel, () => ReactNode>> = {

@@ -6,7 +6,6 @@ import {
   FitmentButton,
   LayerChecks,
   MenuPart,
-  PanelChecks,
   ShellChoice,
   UnitChoice,
   ViewpointChoice,
@@ -103,15 +102,9 @@ function ViewMenu({ size }: { size: PageSize }) {
   const isWide = size === 'wide' || size === 'vast';
   if (isWide) {
     return (
-      <>
-        <Menu label="Drawings" title="Drawings in the scene">
-          <LayerChecks />
-        </Menu>
-        <Menu label="Panels" title="Panels on or off">
-          <PanelChecks />
-          <FitmentButton />
-        </Menu>
-      </>
+      <Menu label="Drawings" title="Drawings in the scene">
+        <LayerChecks />
+      </Menu>
     );
   }
   return (
@@ -136,12 +129,6 @@ function ViewMenu({ size }: { size: PageSize }) {
       <MenuPart title="Drawings in the scene">
         <LayerChecks />
       </MenuPart>
-      {size === 'middle' && (
-        <MenuPart title="Panels">
-          <PanelChecks />
-          <FitmentButton />
-        </MenuPart>
-      )}
     </Menu>
   );
 }

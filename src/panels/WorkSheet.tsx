@@ -5,7 +5,7 @@ import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
 import { Icon } from './icons.tsx';
 import { Late } from './Late.tsx';
-import type { WorkSheet as Sheet } from './workSheets.ts';
+import type { DockedSheet as Sheet } from './workSheets.ts';
 
 function WidthButton() {
   const isWide = useStore(view, (state) => state.isWorkWide);

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
-import type { Layer, LengthUnit, Panel, Shell, Viewpoint } from '../state/view.ts';
+import type { Layer, LengthUnit, Shell, Viewpoint } from '../state/view.ts';
 import { openSheet } from './sheets.ts';
 
 export const VIEWPOINTS: readonly (readonly [Viewpoint, string, string])[] = [
@@ -34,12 +34,6 @@ const LAYERS: readonly (readonly [Layer, string])[] = [
   ['rollCentre', 'Roll centre'],
   ['handles', 'Handles on the hard points'],
   ['grid', 'Scale grid'],
-];
-
-const PANELS: readonly (readonly [Panel, string])[] = [
-  ['readings', 'Readings'],
-  ['map', 'Travel–lock map'],
-  ['points', 'Points'],
 ];
 
 interface SegmentsProps<T extends string> {
@@ -118,18 +112,6 @@ export function LayerChecks() {
       label={label}
       isOn={layers[layer]}
       onToggle={() => view.toggleLayer(layer)}
-    />
-  ));
-}
-
-export function PanelChecks() {
-  const panels = useStore(view, (state) => state.panels);
-  return PANELS.map(([panel, label]) => (
-    <Check
-      key={panel}
-      label={label}
-      isOn={panels[panel]}
-      onToggle={() => view.togglePanel(panel)}
     />
   ));
 }

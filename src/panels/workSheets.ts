@@ -1,17 +1,18 @@
 /**
- * The work sheets: larger pieces of work that lie in the dock at the page's right side, and behind a tab on a phone. One
- * line adds a sheet, and its program is loaded when it is first opened:
+ * The work sheets: larger pieces of work, each behind a tab of the rail at the page's right side. One line adds a sheet,
+ * and its program is loaded when it is first opened:
  *
  *     { key: 'name', label: 'Name', title: 'Its whole name', icon: 'M2 8h12', load: () => import('./name/NameSheet.tsx') },
  *
  * The module's default export is the sheet's body, which takes no props: title, closing, scrolling and width are the
- * frame's (WorkSheet.tsx). The body lies in the CSS container `work`, so that it can lay itself out by the width it is
- * given: `@container work (max-width: 420px)`.
+ * frame's (WorkSheet.tsx). It lies in the dock, in the CSS container `work`, so that it can lay itself out by the width
+ * it is given: `@container work (max-width: 460px)`. On a phone it is one more tab. A sheet that needs the whole window
+ * says how it is opened instead: `open` in place of `load`.
  */
 import type { ComponentType } from 'react';
+import { openSheet } from './sheets.ts';
 
-export interface WorkSheet {
-  /** How it is kept and found: `view.openWork(key)` opens it. */
+interface Entry {
   readonly key: string;
   /** The tab: one short word, of at most ten letters. */
   readonly label: string;
@@ -19,13 +20,32 @@ export interface WorkSheet {
   readonly title: string;
   /** Strokes of the tab's drawing, 16 units square. */
   readonly icon: string;
+}
+
+/** Lies in the dock: `view.openWork(key)` opens it. */
+export interface DockedSheet extends Entry {
   readonly load: () => Promise<{ readonly default: ComponentType }>;
 }
 
-/** In the order of their tabs. */
-export const WORK_SHEETS: readonly WorkSheet[] = [];
+/** Lies over the whole page. */
+export interface LargeSheet extends Entry {
+  readonly open: () => void;
+}
 
-/** The sheet of that key, if there is (still) one. */
-export function workSheet(key: string | null): WorkSheet | undefined {
-  return WORK_SHEETS.find((sheet) => sheet.key === key);
+/** In the order of their tabs. */
+export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
+  {
+    key: 'fitment',
+    label: 'Fitment',
+    title: 'Wheel and tyre: compare others with what is fitted',
+    icon: 'M8 1.8a6.2 6.2 0 1 1 0 12.4A6.2 6.2 0 0 1 8 1.8ZM8 5.2a2.8 2.8 0 1 1 0 5.6 2.8 2.8 0 0 1 0-5.6ZM8 8v.1',
+    open: () => openSheet('fitment'),
+  },
+];
+
+export const DOCKED_SHEETS = WORK_SHEETS.filter((sheet) => 'load' in sheet);
+
+/** The docked sheet of that key, if there is (still) one. */
+export function workSheet(key: string | null): DockedSheet | undefined {
+  return DOCKED_SHEETS.find((sheet) => sheet.key === key);
 }

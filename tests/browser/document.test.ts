@@ -70,12 +70,10 @@ async function holds(locator: Locator, value: string): Promise<void> {
   await expect.poll(() => locator.inputValue(), PATIENCE).toBe(value);
 }
 
-/** Opens the drawer by the strip's menu, and a folder in it. */
+/** Opens the drawer by its tab, and a folder in it. */
 async function openFolder(page: Page, folder: string): Promise<void> {
   if ((await drawer(page).count()) === 0) {
-    await page.getByRole('button', { name: 'Panels on or off' }).click();
-    await page.getByRole('checkbox', { name: 'Points' }).check();
-    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Points', exact: true }).click();
   }
   await drawer(page).getByRole('button', { name: folder, exact: true }).click();
 }

@@ -346,8 +346,7 @@ describe('moving by hand', () => {
 
   it('leaves Space to what it ticks: the points are opened by keys alone, and nothing plays', async () => {
     const page = await open();
-    await page.getByRole('button', { name: 'Panels on or off' }).click();
-    await page.getByRole('checkbox', { name: /Points/ }).focus();
+    await page.getByRole('button', { name: 'Points', exact: true }).focus();
     await page.keyboard.press('Space');
     await eventually(() => page.getByText('Points and parts').count()).toBe(1);
     expect(await page.getByRole('button', { name: 'Play', exact: true }).count()).toBe(1);
@@ -479,10 +478,8 @@ describe('the page', () => {
     expect(share).toBeGreaterThanOrEqual(0.6);
     for (const title of ['Steering axis', 'Bump', 'Springing']) await openGroup(page, title);
     expect(await freeShare(page)).toBeGreaterThanOrEqual(0.6);
-    await page.getByRole('button', { name: 'Panels on or off' }).click();
-    await page.getByRole('checkbox', { name: 'Readings' }).uncheck();
-    await page.getByRole('checkbox', { name: 'Travel–lock map' }).uncheck();
-    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Readings', exact: true }).click();
+    await page.getByRole('button', { name: 'Map', exact: true }).click();
     await eventually(() => page.locator('.readings, .map-card').count()).toBe(0);
     expect(await page.locator('.gap-tile').isVisible()).toBe(true);
     expect(await freeShare(page)).toBeGreaterThan(0.8);
