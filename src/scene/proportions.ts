@@ -48,8 +48,6 @@ export const DISC = {
 export const CALIPER = { span: 0.92, over: 13, cheek: 18 } as const;
 
 export const WHEEL = { spokes: 8, bore: 40, pad: 82, padThickness: 16, spokeDepth: 17 } as const;
-/** Opening of the cut wheel and tyre, in spokes; and how far past the rod's own meridian it begins, rad. */
-export const CUT = { spokes: 3, past: 0.16 } as const;
 export const TYRE = {
   toe: 15,
   tread: 15,

@@ -4,7 +4,12 @@ import { type SectionPoint, tyreSections, wheelSections } from '../../solver/ind
 import { revolve } from '../../src/scene/geometry/revolve.ts';
 import { createSolid } from '../../src/scene/geometry/solid.ts';
 import { buildTyre, tyreOutline } from '../../src/scene/geometry/tyre.ts';
-import { addCutFaces, barrelOutline, buildWheel, cutTurn } from '../../src/scene/geometry/wheel.ts';
+import {
+  addCutFaces,
+  barrelOutline,
+  buildWheel,
+  STANDING,
+} from '../../src/scene/geometry/wheel.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
 import { SHIPPED, shipped } from '../support/models.ts';
 import { distanceToLine, openEdges, volume } from '../support/surface.ts';
@@ -56,19 +61,18 @@ describe.each(MODELS)('the wheel of $name', ({ model }) => {
     expect(volume(solid) / (2 * Math.PI * radius * area * flat)).toBeCloseTo(1, 9);
   });
 
-  it.each([true, false])('closes its cut faces (opening upwards: %s)', (up) => {
-    const cut = cutTurn(up);
+  it('closes its cut faces', () => {
     const metal = createSolid();
     const faces = createSolid();
-    revolve(metal, new Matrix4(), outline, { segments: 96, ...cut });
-    addCutFaces(faces, outline, cut);
+    revolve(metal, new Matrix4(), outline, { segments: 96, ...STANDING });
+    addCutFaces(faces, outline, STANDING);
     expect(openEdges(metal, faces)).toBe(0);
     expect(openEdges(metal)).toBeGreaterThan(0);
     expect(volume(metal, faces)).toBeGreaterThan(0);
   });
 
   it('keeps spokes and pad out of the room inboard of disc and barrel', () => {
-    const { alloy } = buildWheel(model, null, true);
+    const { alloy } = buildWheel(model, false);
     const line = disc.line;
     // The least s of the disc's mid-surface at a radius; its ends' own beyond them.
     const discAt = (radius: number): number => {
@@ -112,7 +116,7 @@ describe.each(MODELS)('the tyre of $name', ({ model }) => {
   }
 
   it("stays inside the solver's polygon above the rim's lip and reaches its full radius", () => {
-    const { tyre } = buildTyre(model, null);
+    const { tyre } = buildTyre(model, false);
     let greatest = 0;
     const outside: string[] = [];
     for (let at = 0; at < tyre!.positions.length; at += 3) {
@@ -126,11 +130,10 @@ describe.each(MODELS)('the tyre of $name', ({ model }) => {
   });
 
   it('is closed where it is cut, and its rubber is all there', () => {
-    const cut = cutTurn(true);
-    const { tyre, cutRubber } = buildTyre(model, cut);
+    const { tyre, cutRubber } = buildTyre(model, true);
     expect(openEdges(tyre!, cutRubber!)).toBe(0);
     const { area, radius } = areaOf(tyreOutline(model));
-    const ring = volume(tyre!, cutRubber!) / (cut.span * radius * area);
+    const ring = volume(tyre!, cutRubber!) / (STANDING.span * radius * area);
     // The blocks' grooves and the flat steps take a little.
     expect(ring).toBeGreaterThan(0.93);
     expect(ring).toBeLessThan(1);

@@ -1,11 +1,11 @@
-/** What turns with the wheel, and the caliper, in the wheel's axes (origin wheel centre, z outboard, x towards the rod). */
+/** Hub, brake disc and caliper, in the wheel's axes (origin wheel centre, z outboard, x towards the rod). */
 import { Matrix4 } from 'three';
 import { type Model, type SectionPoint, wheelSections } from '../../../solver/index.ts';
 import { wheelSpacer } from '../../../solver/model/defaults.ts';
 import { CALIPER, CARRIER, DISC, HUB } from '../proportions.ts';
 import { pinProfile, revolve, ringProfile } from './revolve.ts';
 import { type Assembly, piece } from './solid.ts';
-import { addCutFaces } from './wheel.ts';
+import { addCutFaces, STANDING } from './wheel.ts';
 
 export interface BrakeShape {
   readonly radius: number;
@@ -49,7 +49,11 @@ export function brakeShape(model: Model): BrakeShape {
 
 const HAT_WALL = 7;
 
-function addRotor(assembly: Assembly, { radius, low, high, face }: BrakeShape): void {
+/** The disc with its hat; cut open with the wheel, so that it hides nothing of what is behind it. */
+export function buildRotor(model: Model, isCut: boolean): Assembly {
+  const assembly: Assembly = {};
+  const { radius, low, high, face } = brakeShape(model);
+  const turn = isCut ? STANDING : {};
   const inner = Math.max(DISC.hat + 4, radius - DISC.width);
   const third = (high - low) * 0.32;
   const hat = Math.min(DISC.hat, radius - 20);
@@ -66,7 +70,7 @@ function addRotor(assembly: Assembly, { radius, low, high, face }: BrakeShape): 
     [high, inner],
     [low, inner],
   ];
-  revolve(piece(assembly, 'disc'), new Matrix4(), profile, { segments: 72 });
+  revolve(piece(assembly, 'disc'), new Matrix4(), profile, { segments: 72, ...turn });
   // The hat: a web from the rotor inwards, then a pot out to the hub face, both with metal's thickness.
   const web = high - third - HAT_WALL;
   const pot: SectionPoint[] = [
@@ -81,7 +85,13 @@ function addRotor(assembly: Assembly, { radius, low, high, face }: BrakeShape): 
     [web, hat - HAT_WALL],
     [web, inner + 3],
   ];
-  revolve(piece(assembly, 'dark'), new Matrix4(), pot.reverse(), { segments: 48 });
+  pot.reverse();
+  revolve(piece(assembly, 'dark'), new Matrix4(), pot, { segments: 48, ...turn });
+  if (isCut) {
+    addCutFaces(piece(assembly, 'cutMetal'), profile, STANDING);
+    addCutFaces(piece(assembly, 'cutMetal'), pot, STANDING);
+  }
+  return assembly;
 }
 
 function addCaliper(assembly: Assembly, { radius, low, high, room, within }: BrakeShape): void {
@@ -129,7 +139,6 @@ export function buildHub(model: Model): Assembly {
       ringProfile(HUB.barrel, DISC.hat - 2, face, face + spacer),
       { segments: 44 },
     );
-  addRotor(assembly, shape);
   addCaliper(assembly, shape);
   if (model.brake !== undefined) {
     revolve(piece(assembly, 'envelope'), at, model.brake.section, { segments: 48 });

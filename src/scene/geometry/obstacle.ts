@@ -1,4 +1,4 @@
-/** Obstacles fixed to the body: boxes and tubes as stated. A mesh obstacle is not drawn. */
+/** Obstacles fixed to the body: boxes and tubes as stated. Meshes are drawn by their own part. */
 import { BufferAttribute, BufferGeometry, EdgesGeometry, Matrix4, type Vector3 } from 'three';
 import type { Obstacle } from '../../../solver/index.ts';
 import { addPlate } from './plate.ts';

@@ -11,7 +11,7 @@ import { TYRE } from '../proportions.ts';
 import { profileRows, type Row, type Turn } from './revolve.ts';
 import { type Assembly, addQuad, addVertex, piece, type Solid } from './solid.ts';
 import { roundedLine } from './thicken.ts';
-import { addCutFaces } from './wheel.ts';
+import { addCutFaces, STANDING } from './wheel.ts';
 
 const GROOVES = 4;
 /** Shoulder grooves: share of a pitch that is block, and of a ramp. */
@@ -193,16 +193,16 @@ function addSkin(solid: Solid, { line, shoulder }: Outside, turn: Part): void {
   });
 }
 
-/** The tyre's outside; cut open when `cut` is given, then with its inside and both cut faces. */
-export function buildTyre(model: Model, cut: Part | null): Assembly {
+/** The tyre's outside; cut open, with its inside and both cut faces. */
+export function buildTyre(model: Model, isCut: boolean): Assembly {
   const assembly: Assembly = {};
   const rubber = piece(assembly, 'tyre');
   const skin = outside(model);
-  addSkin(rubber, skin, cut ?? { from: 0, span: 2 * Math.PI });
-  if (cut !== null) {
+  addSkin(rubber, skin, isCut ? STANDING : { from: 0, span: 2 * Math.PI });
+  if (isCut) {
     const line = wayBack(skin.line, model);
-    addSkin(rubber, { line, shoulder: line.map(() => false) }, cut);
-    addCutFaces(piece(assembly, 'cutRubber'), tyreOutline(model), cut);
+    addSkin(rubber, { line, shoulder: line.map(() => false) }, STANDING);
+    addCutFaces(piece(assembly, 'cutRubber'), tyreOutline(model), STANDING);
   }
   return assembly;
 }

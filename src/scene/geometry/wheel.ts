@@ -6,7 +6,8 @@
 import { Matrix4, Vector3 } from 'three';
 import { sectionPoints } from '../../../solver/clearance/rodGap.ts';
 import type { Model, SectionPoint } from '../../../solver/index.ts';
-import { CUT, HUB, WHEEL } from '../proportions.ts';
+import { HUB, WHEEL } from '../proportions.ts';
+import { OPENING } from './opening.ts';
 import { addFace } from './plate.ts';
 import { addHex, pinProfile, revolve, type Turn } from './revolve.ts';
 import { type Assembly, axisFrame, piece, type Solid } from './solid.ts';
@@ -15,12 +16,11 @@ import { thicken } from './thicken.ts';
 
 const STEPS = 96;
 
-/** The sector left standing when the wheel is cut open: `up` says whether the opening lies towards growing angles. */
-export function cutTurn(up: boolean): Required<Pick<Turn, 'from' | 'span'>> {
-  const open = (CUT.spokes * 2 * Math.PI) / WHEEL.spokes;
-  const edge = up ? CUT.past : -CUT.past;
-  return { from: up ? edge + open : edge, span: 2 * Math.PI - open };
-}
+/** The sector left standing when the wheel is cut open: the opening starts at angle 0. */
+export const STANDING: Required<Pick<Turn, 'from' | 'span'>> = {
+  from: OPENING,
+  span: 2 * Math.PI - OPENING,
+};
 
 /** Half-plane through the axis at an angle: local x along ρ, local y along s. */
 export function meridianFrame(angle: number): Matrix4 {
@@ -87,23 +87,19 @@ function addValve(assembly: Assembly, model: Model, angle: number): void {
   revolve(piece(assembly, 'dark'), axisFrame(root, out), pinProfile(4, 0, 34), { segments: 10 });
 }
 
-/** The wheel; cut open when `cut` is given, then whole spokes only are left out. */
-export function buildWheel(
-  model: Model,
-  cut: ReturnType<typeof cutTurn> | null,
-  up: boolean,
-): Assembly {
+/** The wheel; cut open, whole spokes only are left out. */
+export function buildWheel(model: Model, isCut: boolean): Assembly {
   const assembly: Assembly = {};
   const outline = barrelOutline(model);
-  revolve(piece(assembly, 'alloy'), new Matrix4(), outline, { segments: STEPS, ...(cut ?? {}) });
-  if (cut !== null) addCutFaces(piece(assembly, 'cutMetal'), outline, cut);
+  const turn = { segments: STEPS, ...(isCut ? STANDING : {}) };
+  revolve(piece(assembly, 'alloy'), new Matrix4(), outline, turn);
+  if (isCut) addCutFaces(piece(assembly, 'cutMetal'), outline, STANDING);
   const places = spokePlaces(model);
-  const standing = cutTurn(up);
   const pitch = (2 * Math.PI) / WHEEL.spokes;
-  const count = cut === null ? WHEEL.spokes : WHEEL.spokes - CUT.spokes;
+  const count = isCut ? Math.round(STANDING.span / pitch) : WHEEL.spokes;
   for (let i = 0; i < count; i += 1)
-    addSpoke(piece(assembly, 'alloy'), places, standing.from + pitch * (i + 0.5));
+    addSpoke(piece(assembly, 'alloy'), places, STANDING.from + pitch * (i + 0.5));
   addPad(assembly, model);
-  addValve(assembly, model, standing.from + pitch * 2);
+  addValve(assembly, model, STANDING.from + pitch * 2);
   return assembly;
 }

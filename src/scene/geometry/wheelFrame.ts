@@ -1,5 +1,5 @@
 /** The wheel's axes in the design pose: origin the wheel centre, z outboard along the hub axis, x towards the tie rod at the inner lip. */
-import { type Matrix4, Vector3 } from 'three';
+import type { Matrix4, Vector3 } from 'three';
 import { type Model, wheelSections } from '../../../solver/index.ts';
 import { designHubAxis, designWheelCentre } from '../../../solver/linkage/frames.ts';
 import { axisFrame, toVector } from './solid.ts';
@@ -19,9 +19,4 @@ export function wheelFrame(model: Model): Matrix4 {
   const centre = toVector(designWheelCentre(model));
   const axis = toVector(designHubAxis(model));
   return axisFrame(centre, axis, rodAtLip(model, centre, axis).sub(centre));
-}
-
-/** Whether growing angles about the hub axis lead upwards from the rod: the side the wheel is cut open on. */
-export function opensUpwards(frame: Matrix4): boolean {
-  return new Vector3().setFromMatrixColumn(frame, 1).z > 0;
 }

@@ -1,15 +1,25 @@
-import { useEffect, useMemo } from 'react';
+import { lazy, Suspense, useEffect, useMemo } from 'react';
 import type { Obstacle as ObstacleModel } from '../../../solver/index.ts';
+import { afterFirstPicture } from '../../state/firstPicture.ts';
 import { usePartCorner } from '../design.ts';
 import { buildObstacle } from '../geometry/obstacle.ts';
 import { materials, useMaterial } from './Pieces.tsx';
 
+// A mesh is read behind the first picture, and so is what draws it.
+const MeshPart = lazy(() => afterFirstPicture(() => import('./MeshPart.tsx')));
+
 /** Obstacles as quiet see-through solids; the mesh's name is `obstacle:` and the obstacle's own. */
 export function Obstacles() {
   const { model } = usePartCorner();
-  return (model.obstacles ?? []).map((obstacle) => (
-    <Obstacle key={obstacle.name} obstacle={obstacle} />
-  ));
+  return (model.obstacles ?? []).map((obstacle) =>
+    obstacle.shape === 'mesh' ? (
+      <Suspense key={obstacle.name} fallback={null}>
+        <MeshPart mesh={obstacle} />
+      </Suspense>
+    ) : (
+      <Obstacle key={obstacle.name} obstacle={obstacle} />
+    ),
+  );
 }
 
 function Obstacle({ obstacle }: { obstacle: ObstacleModel }) {
