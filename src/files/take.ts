@@ -1,4 +1,5 @@
-/** Takes files a person offers into the document, and says in words what was not taken. */
+/** Takes files a person offers: a model into the document, shapes to where meshes go; says in words what was not taken. */
+import { isShapeName } from '../mesh/names.ts';
 import type { DocumentStore } from '../state/document.ts';
 import type { Notices } from '../state/notices.ts';
 import { type OpenedFile, type Opening, openModelFile } from './open.ts';
@@ -6,13 +7,18 @@ import { type OpenedFile, type Opening, openModelFile } from './open.ts';
 const KEY = 'file';
 
 export interface Taker {
-  /** Takes the first of these files. */
+  /** Takes the first of these files that is a model, and then every mesh. */
   files(files: Iterable<OpenedFile>): Promise<void>;
   /** Takes a model that comes from elsewhere. */
   opening(promise: Promise<Opening>): Promise<void>;
 }
 
-export function createTaker(documentStore: DocumentStore, notices: Notices): Taker {
+/** `openMeshes` takes files that are shapes. */
+export function createTaker(
+  documentStore: DocumentStore,
+  notices: Notices,
+  openMeshes: (files: readonly OpenedFile[]) => Promise<void>,
+): Taker {
   // Two openings may overlap: only the one asked for last may change the bench.
   let asked = 0;
 
@@ -33,13 +39,17 @@ export function createTaker(documentStore: DocumentStore, notices: Notices): Tak
   }
 
   async function files(list: Iterable<OpenedFile>): Promise<void> {
-    const [first, ...others] = list;
-    if (first === undefined) return;
-    const aside =
-      others.length === 0
-        ? ''
-        : ` One file at a time: of ${others.length + 1} only the first, ${first.name}, was looked at.`;
-    await opening(openModelFile(first), aside);
+    const all = [...list];
+    const shapes = all.filter(({ name }) => isShapeName(name));
+    const [first, ...others] = all.filter((file) => !shapes.includes(file));
+    if (first !== undefined) {
+      const aside =
+        others.length === 0
+          ? ''
+          : ` One model at a time: of ${others.length + 1} only the first, ${first.name}, was looked at.`;
+      await opening(openModelFile(first), aside);
+    }
+    if (shapes.length > 0) await openMeshes(shapes);
   }
 
   return { files, opening: (promise) => opening(promise) };

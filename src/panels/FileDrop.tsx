@@ -1,4 +1,4 @@
-/** A model file may be dropped anywhere on the page; while one is held over it, the page says so. */
+/** Files may be dropped anywhere on the page: a model, or a mesh; while one is held over it, the page says so. */
 import './fileDrop.css';
 import { useEffect, useState } from 'react';
 import { taker } from './files/taker.ts';
@@ -49,7 +49,7 @@ export function FileDrop() {
     <div className="file-drop">
       <div>
         <strong>Drop the model file to open it</strong>
-        <span>The present work stays one undo away.</span>
+        <span>The present work stays one undo away. A mesh becomes an obstacle of it.</span>
       </div>
     </div>
   );

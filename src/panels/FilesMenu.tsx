@@ -4,21 +4,24 @@ import { type ToggleEvent, useEffect, useId, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { saveModel } from '../files/save.ts';
 import { SHIPPED } from '../files/shipped.ts';
-import { documentStore } from '../state/bench.ts';
+import { documentStore, notices } from '../state/bench.ts';
+import { ALL_FILES } from './files/accepted.ts';
+import { chooseFiles } from './files/choose.ts';
 import { TextEntry } from './files/TextEntry.tsx';
 import { taker } from './files/taker.ts';
 
+/** A model names its mesh files and holds none of them. */
 function save(): void {
-  saveModel(documentStore.getState().model);
+  const { model } = documentStore.getState();
+  saveModel(model);
+  const files = new Set((model.obstacles ?? []).flatMap((one) => ('file' in one ? one.file : [])));
+  if (files.size === 0) return;
+  const text = `The saved model names ${[...files].join(', ')}: keep what it names in the same folder.`;
+  notices.say({ key: 'saved-meshes', kind: 'status', text });
 }
 
-/** Opens the file chooser. A fresh input each time, so that the same file can be chosen twice. */
 function choose(): void {
-  const input = document.createElement('input');
-  input.type = 'file';
-  input.accept = '.json,application/json';
-  input.addEventListener('change', () => void taker.files(input.files ?? []));
-  input.click();
+  chooseFiles(ALL_FILES, (files) => void taker.files(files));
 }
 
 /** Ctrl+S and Ctrl+O (or the Command key) do what they do elsewhere. */
@@ -150,7 +153,10 @@ export function FilesMenu() {
             </div>
             <h2>Start from a shipped model</h2>
             <ShippedList onChosen={close} />
-            <p>A file can also be dropped anywhere on the page. Undo brings back what was there.</p>
+            <p>
+              A file can also be dropped anywhere on the page; a mesh (STL, PLY, OBJ, GLB) becomes
+              an obstacle. Undo brings back what was there.
+            </p>
           </>
         )}
       </div>

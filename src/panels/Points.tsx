@@ -3,6 +3,7 @@ import './points.css';
 import { useEffect, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import { documentStore, view } from '../state/bench.ts';
+import { MeshFiles } from './meshes/MeshFiles.tsx';
 import { besideField } from './points/edit.ts';
 import { listenToHistoryKeys } from './points/history.ts';
 import { SectionPanel } from './points/SectionPanel.tsx';
@@ -42,6 +43,7 @@ function Folder({ section }: { readonly section: Section }) {
             {section.note !== undefined && <p className="points-note">{section.note}</p>}
             {!isEmpty && <SectionPanel key={`${origin}\n${shape}`} section={section} />}
             <SectionParts section={section} />
+            {section.key === 'obstacles' && <MeshFiles />}
           </>
         )}
       </div>

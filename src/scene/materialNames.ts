@@ -18,12 +18,21 @@ export const MATERIAL_NAMES = [
   'cutMetal',
   'cutRubber',
   'obstacle',
+  'scan',
   'envelope',
 ] as const;
 export type MaterialName = (typeof MATERIAL_NAMES)[number];
 
 /** Materials with a mesh of their own: cut off at the ground, seen through, seen from both sides, or inside others and so without a shadow. */
-export const APART = ['tyre', 'webbing', 'cutMetal', 'cutRubber', 'obstacle', 'envelope'] as const;
+export const APART = [
+  'tyre',
+  'webbing',
+  'cutMetal',
+  'cutRubber',
+  'obstacle',
+  'scan',
+  'envelope',
+] as const;
 export type ApartName = (typeof APART)[number];
 
 /** Whether a material is painted together with the others of its body: opaque, and seen from outside only. */

@@ -15,10 +15,17 @@ function openChannel(): BroadcastChannel | null {
   }
 }
 
+let isRestored: Promise<void> = Promise.resolve();
+
+/** Settles when all of the work of an earlier visit is back, history and all. */
+export function workRestored(): Promise<void> {
+  return isRestored;
+}
+
 /** To be called once, before the first render: what the shelf holds is on the bench when this returns. */
 export function startKeeping(): void {
   const shelf = createShelf(() => localStorage);
-  const { flush } = keepDocument({
+  const { flush, restored } = keepDocument({
     documentStore,
     notices,
     shelf,
@@ -27,6 +34,7 @@ export function startKeeping(): void {
     onKept: watchTabs(openChannel(), notices),
     saveText,
   });
+  isRestored = restored;
   keepView(view, shelf);
   const flushInputs = keepInputs(inputs, shelf);
   const flushAll = (): void => {

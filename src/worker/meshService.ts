@@ -1,15 +1,16 @@
 /** Reads and prepares mesh files behind the page. */
 import type { MeshTriangles } from '../mesh/data.ts';
 import { startBackground } from './background.ts';
-import {
-  createMeshRunner,
-  type MeshAnswer,
-  type MeshRequest,
-  type PreparedMesh,
-  type ReadMesh,
-} from './meshJob.ts';
+import type { MeshAnswer, MeshRequest, PreparedMesh, ReadMesh } from './meshJob.ts';
 
 export type { PreparedMesh, ReadMesh } from './meshJob.ts';
+
+/** Where no worker starts nothing is read: the page itself would stand still, and what reads would weigh on every visit. */
+const NO_WORKER: MeshAnswer = {
+  ok: false,
+  found: 'a browser that lets the page do no work behind it',
+  wanted: 'the bench opened from its server',
+};
 
 /** One piece of work in a worker of its own, which ends with it: files are rare, and their memory is large. */
 function run(request: MeshRequest): Promise<MeshAnswer> {
@@ -17,7 +18,7 @@ function run(request: MeshRequest): Promise<MeshAnswer> {
     const background = startBackground<MeshRequest, MeshAnswer>(
       {
         spawn: () => new Worker(new URL('./meshWorker.ts', import.meta.url), { type: 'module' }),
-        create: createMeshRunner,
+        create: (answer) => ({ ask: () => answer(NO_WORKER) }),
         ownerOf: () => 'file',
       },
       (answer) => {
@@ -46,6 +47,7 @@ export async function readMeshFile(
 /** The mesh in mm, `scale` of them in one of its unit. */
 export async function prepareMesh(mesh: MeshTriangles, scale: number): Promise<PreparedMesh> {
   const answer = await run({ kind: 'prepare', mesh, scale });
-  if (!answer.ok || !('prepared' in answer)) throw new Error('A mesh was read, not prepared.');
+  if (!answer.ok) throw new Error(answer.found);
+  if (!('prepared' in answer)) throw new Error('A mesh was read, not prepared.');
   return answer.prepared;
 }

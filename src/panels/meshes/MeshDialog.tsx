@@ -1,0 +1,287 @@
+/** Asks of a mesh file what it does not say: its unit, which way it points, and where it stands. */
+import '../sheets.css';
+import './meshDialog.css';
+import { type ReactNode, useId, useState } from 'react';
+import { useStore } from 'zustand';
+import { Slot } from '../../../solver/index.ts';
+import { tyreDimensions } from '../../../solver/model/tyre.ts';
+import { AXES, type Axis, axesAcross } from '../../mesh/axes.ts';
+import type { MeshBox } from '../../mesh/data.ts';
+import { documentStore, posed, view } from '../../state/bench.ts';
+import type { OfferedMesh } from '../../state/meshes.ts';
+import { useModal } from '../../state/useModal.ts';
+import type { LengthUnit } from '../../state/view.ts';
+import { lengthNumber, lengthUnitName } from '../../words/format.ts';
+import {
+  boxOfDraft,
+  choiceOf,
+  draftOf,
+  isGlb,
+  type MeshDraft,
+  namesakes,
+  sidesOf,
+  UNITS,
+  type WheelPlace,
+  type Where,
+  whereOf,
+  withUp,
+} from './choice.ts';
+import { meshLoader } from './loader.ts';
+
+function wheelPlace(): WheelPlace {
+  const { corner, pose } = posed.current();
+  const { model } = corner;
+  const [x, y, z] = pose.data.subarray(Slot.centre, Slot.centre + 3);
+  const { overallDiameter } = tyreDimensions(model.tyre, model.wheel);
+  return { centre: [x!, y!, z!], radius: overallDiameter / 2 };
+}
+
+/** "1240 × 380 × 95 mm" */
+function sizeWords(box: MeshBox, unit: LengthUnit): string {
+  const sides = sidesOf(box).map((side) => lengthNumber(side, unit, side < 10 ? 1 : 0));
+  return `${sides.join(' × ')} ${lengthUnitName(unit)}`;
+}
+
+/** Sizes that hardly are meant, mm. */
+const TINY = 8;
+const HUGE = 6000;
+
+function doubt(box: MeshBox): string {
+  const longest = Math.max(...sidesOf(box));
+  if (longest < TINY) return 'smaller than a nut';
+  return longest > HUGE ? 'larger than the vehicle' : '';
+}
+
+interface PartProps {
+  readonly offered: OfferedMesh;
+  readonly draft: MeshDraft;
+  readonly onDraft: (draft: MeshDraft) => void;
+}
+
+function Field({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+  return (
+    <fieldset className="mesh-field">
+      <legend>{title}</legend>
+      {children}
+    </fieldset>
+  );
+}
+
+function UnitChoice({ offered, draft, onDraft }: PartProps) {
+  const shown = useStore(view, (state) => state.unit);
+  const group = useId();
+  return (
+    <Field title="The file’s numbers are">
+      <div className="mesh-units">
+        {UNITS.map(({ unit, name }) => {
+          const box = boxOfDraft(offered, draft, unit);
+          return (
+            <label key={unit} data-chosen={draft.unit === unit || undefined}>
+              <input
+                type="radio"
+                name={group}
+                value={unit}
+                checked={draft.unit === unit}
+                onChange={() => onDraft({ ...draft, unit })}
+              />
+              <span className="mesh-unit">{name}</span>
+              <span className="mesh-size">{sizeWords(box, shown)}</span>
+              <span className="mesh-doubt">{doubt(box)}</span>
+            </label>
+          );
+        })}
+      </div>
+      <p className="mesh-hint">
+        {isGlb(offered)
+          ? 'GLB is in metres by its standard. Sizes are long × wide × high.'
+          : 'The file does not say. Sizes are long × wide × high: choose the one that is right.'}
+      </p>
+    </Field>
+  );
+}
+
+const AXIS_WORDS: Readonly<Record<Axis, string>> = {
+  x: 'x',
+  '-x': '−x',
+  y: 'y',
+  '-y': '−y',
+  z: 'z',
+  '-z': '−z',
+};
+
+function AxisSelect(props: {
+  readonly label: string;
+  readonly value: Axis;
+  readonly axes: readonly Axis[];
+  readonly onAxis: (axis: Axis) => void;
+}) {
+  const { label, value, axes, onAxis } = props;
+  return (
+    <label className="mesh-line">
+      {label}
+      <select
+        value={value}
+        onChange={({ target }) => {
+          const axis = axes.find((each) => each === target.value);
+          if (axis !== undefined) onAxis(axis);
+        }}
+      >
+        {axes.map((axis) => (
+          <option key={axis} value={axis}>
+            {AXIS_WORDS[axis]}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function AxesChoice({ offered, draft, onDraft }: PartProps) {
+  return (
+    <Field title="Which way it points">
+      <div className="mesh-axes">
+        <AxisSelect
+          label="Up is the file’s"
+          value={draft.up}
+          axes={AXES}
+          onAxis={(up) => onDraft(withUp(draft, up))}
+        />
+        <AxisSelect
+          label="Forward is the file’s"
+          value={draft.forward}
+          axes={axesAcross(draft.up)}
+          onAxis={(forward) => onDraft({ ...draft, forward })}
+        />
+      </div>
+      {isGlb(offered) && (
+        <p className="mesh-hint">
+          GLB’s own axes are turned already: its z is read as x forward, its x as y left, its y as z
+          up.
+        </p>
+      )}
+    </Field>
+  );
+}
+
+const WHERES: readonly { readonly where: Where; readonly words: string }[] = [
+  { where: 'own', words: 'where its own numbers put it, its origin at the vehicle’s' },
+  { where: 'wheel', words: 'above the wheel, to be moved from there' },
+];
+
+function WhereChoice({ offered, draft, onDraft, wheel }: PartProps & { wheel: WheelPlace }) {
+  const group = useId();
+  const box = boxOfDraft(offered, draft, draft.unit ?? 'mm');
+  const now = whereOf(draft, box, wheel);
+  return (
+    <Field title="It stands">
+      {WHERES.map(({ where, words }) => (
+        <label key={where} className="mesh-line">
+          <input
+            type="radio"
+            name={group}
+            checked={now === where}
+            onChange={() => onDraft({ ...draft, where })}
+          />
+          {words}
+        </label>
+      ))}
+    </Field>
+  );
+}
+
+function NameChoice({ offered, draft, onDraft }: PartProps) {
+  const group = useId();
+  const same = namesakes(offered, documentStore.getState().model);
+  return (
+    <Field title="It becomes">
+      {same.map((name) => (
+        <label key={name} className="mesh-line">
+          <input
+            type="radio"
+            name={group}
+            checked={draft.replaces === name}
+            onChange={() => onDraft({ ...draft, replaces: name })}
+          />
+          {`the new shape of ${name}, in its place`}
+        </label>
+      ))}
+      <label className="mesh-line">
+        {same.length > 0 && (
+          <input
+            type="radio"
+            name={group}
+            checked={draft.replaces === null}
+            onChange={() => onDraft({ ...draft, replaces: null })}
+          />
+        )}
+        an obstacle named
+        <input
+          type="text"
+          className="mesh-name"
+          autoComplete="off"
+          aria-label="Name of the obstacle"
+          value={draft.name}
+          onFocus={() => onDraft({ ...draft, replaces: null })}
+          onChange={({ target }) => onDraft({ ...draft, name: target.value, replaces: null })}
+        />
+      </label>
+    </Field>
+  );
+}
+
+/** Asks about one file; its key must change with the file. */
+export function MeshDialog({ offered }: { readonly offered: OfferedMesh }) {
+  const { dialog, isClosed } = useModal();
+  const title = useId();
+  const [draft, setDraft] = useState(() => draftOf(offered, documentStore.getState().model));
+  const [wheel] = useState(wheelPlace);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const choice = choiceOf(offered, draft, wheel);
+  const shared = {
+    offered,
+    draft,
+    onDraft: (next: MeshDraft) => {
+      setDraft(next);
+      setRefusal(null);
+    },
+  };
+  const triangles = offered.reading.mesh.index.length / 3;
+  return (
+    <dialog
+      ref={dialog}
+      className="sheet mesh-sheet"
+      aria-labelledby={title}
+      onClose={() => {
+        if (isClosed()) meshLoader.decline(offered);
+      }}
+    >
+      <form
+        className="sheet-body"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (choice !== null) setRefusal(meshLoader.place(offered, choice));
+        }}
+      >
+        <h2 id={title}>{`Place ${offered.name}`}</h2>
+        <p className="mesh-hint">{`${triangles.toLocaleString('en').replaceAll(',', ' ')} triangles`}</p>
+        <UnitChoice {...shared} />
+        <AxesChoice {...shared} />
+        <NameChoice {...shared} />
+        {draft.replaces === null && <WhereChoice {...shared} wheel={wheel} />}
+        {refusal !== null && (
+          <p className="mesh-refusal" role="alert">
+            {refusal}
+          </p>
+        )}
+        <div className="mesh-actions">
+          <button type="button" className="bar-button" onClick={() => dialog.current?.close()}>
+            Leave it out
+          </button>
+          <button type="submit" className="mesh-place" disabled={choice === null}>
+            {choice === null ? 'Choose the unit first' : 'Place it'}
+          </button>
+        </div>
+      </form>
+    </dialog>
+  );
+}
