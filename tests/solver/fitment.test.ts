@@ -301,30 +301,39 @@ describe('rims under tyres', () => {
 });
 
 describe('least gaps', () => {
-  test('are no more than at any pose, and are found where they are said to be', () => {
-    const model = fitted({ mounting: { by: 'offset', value: 10 }, tyre: { size: '35x12.50R17' } });
-    const corner = assemble(model);
-    const { wheel, tyre } = leastRodGaps(corner);
-    const pose = createPose();
-    for (const [against, worst] of [
-      ['wheel', wheel],
-      ['tyre', tyre],
-    ] as const) {
-      const rod = createRodGap(corner, against);
-      const gapAt = (travel: number, rack: number): number => {
-        expect(solve(corner, pose, travel, rack)).toBe('reached');
-        placeParts(corner, pose.data);
-        rodGapInto(rod, pose);
-        return rod.gap;
-      };
-      expect(gapAt(worst!.travel, worst!.rack)).toBeCloseTo(worst!.gap, 9);
-      for (let t = -105; t <= 105; t += 15) {
-        for (let r = -72; r <= 72; r += 12) {
-          expect(gapAt(t, r)).toBeGreaterThanOrEqual(worst!.gap - 0.01);
+  // The first closes up in bump, the second touches in droop.
+  test.each([
+    ['half-ton-factory', { mounting: { by: 'offset', value: 10 }, tyre: { size: '35x12.50R17' } }],
+    ['half-ton-long-travel', {}],
+  ] as const)(
+    'of %s are no more than at any pose, and are found where they are said to be',
+    (name, change) => {
+      const model = fitted(change, shipped(name));
+      const { bump, droop } = model.travel;
+      const [left, right] = model.steering!.limit!;
+      const corner = assemble(model);
+      const { wheel, tyre } = leastRodGaps(corner);
+      const pose = createPose();
+      for (const [against, worst] of [
+        ['wheel', wheel],
+        ['tyre', tyre],
+      ] as const) {
+        const rod = createRodGap(corner, against);
+        const gapAt = (travel: number, rack: number): number => {
+          expect(solve(corner, pose, travel, rack)).toBe('reached');
+          placeParts(corner, pose.data);
+          rodGapInto(rod, pose);
+          return rod.gap;
+        };
+        expect(gapAt(worst!.travel, worst!.rack)).toBeCloseTo(worst!.gap, 9);
+        for (let t = -droop; t <= bump; t += 15) {
+          for (let r = left; r <= right; r += 8) {
+            expect(gapAt(t, r)).toBeGreaterThanOrEqual(worst!.gap - 0.01);
+          }
         }
       }
-    }
-  });
+    },
+  );
 });
 
 describe('the bearing’s side', () => {
