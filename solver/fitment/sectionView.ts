@@ -8,7 +8,6 @@ import { type Corner, solve } from '../corner.ts';
 import { Slot } from '../linkage/slots.ts';
 import { createPose, type Pose } from '../linkage/solve.ts';
 import { placeParts } from '../measures/parts.ts';
-import { wheelThickness } from '../model/defaults.ts';
 import { centrePlane } from './rimPlace.ts';
 
 /** [along the hub axis from the hub face, positive outboard; distance from the axis], mm. */
@@ -92,7 +91,7 @@ function markOf(rod: RodGap, corner: Corner, pose: Pose, plane: number): GapMark
     from[1] + ((to[1] - from[1]) * length) / apart,
   ];
   const rodHalf = rodDiameterAt(corner.model.tieRod, rod.fromOuter) / 2;
-  const metalHalf = rod.place === 'tyre' ? 0 : wheelThickness(corner.model.wheel) / 2;
+  const metalHalf = rod.sections.find(({ name }) => name === rod.place)?.half ?? 0;
   return {
     gap: rod.gap,
     from: along(centre, metal, rodHalf),
