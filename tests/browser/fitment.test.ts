@@ -40,7 +40,7 @@ async function openSheet(page: Page): Promise<void> {
   const tab = page.getByRole('button', { name: 'Fitment', exact: true });
   if ((await tab.count()) > 0) await tab.click();
   else {
-    await page.getByRole('button', { name: /^(View|Panels on or off)$/ }).click();
+    await page.getByRole('button', { name: 'View', exact: true }).click();
     await page.getByRole('button', { name: 'Wheel and tyre…' }).click();
   }
   await sheet(page).waitFor();
