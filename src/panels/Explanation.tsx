@@ -2,7 +2,7 @@
 import './explanation.css';
 import { useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
-import { explain, explained, stopExplaining } from './explain.ts';
+import { explained, stopExplaining } from './explain.ts';
 
 const MARGIN = 10;
 
@@ -38,41 +38,5 @@ export function Explanation() {
       <strong className="explanation-title">{now.title}</strong>
       <span>{now.text}</span>
     </div>
-  );
-}
-
-/** A name that explains itself on hover, focus and tap. */
-export function Name({
-  measure,
-  label,
-  text,
-  className = '',
-}: {
-  measure: string;
-  label: string;
-  text: string;
-  className?: string;
-}) {
-  const isExplained = useStore(explained, (state) => state.now?.key === measure);
-  const start = (anchor: HTMLElement) => explain({ key: measure, title: label, text, anchor });
-  return (
-    <button
-      type="button"
-      className={`name ${className}`}
-      aria-describedby={isExplained ? 'explanation' : undefined}
-      onPointerEnter={(event) => {
-        if (event.pointerType === 'mouse') start(event.currentTarget);
-      }}
-      onPointerLeave={(event) => {
-        if (event.pointerType === 'mouse' && document.activeElement !== event.currentTarget) {
-          stopExplaining(event.currentTarget);
-        }
-      }}
-      onFocus={(event) => start(event.currentTarget)}
-      onBlur={(event) => stopExplaining(event.currentTarget)}
-      onClick={(event) => start(event.currentTarget)}
-    >
-      {label}
-    </button>
   );
 }

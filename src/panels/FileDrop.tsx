@@ -1,7 +1,6 @@
 /** Files may be dropped anywhere on the page: a model, or a mesh; while one is held over it, the page says so. */
 import './fileDrop.css';
 import { useEffect, useState } from 'react';
-import { taker } from './files/taker.ts';
 
 function carriesFiles(event: DragEvent): boolean {
   return event.dataTransfer?.types.includes('Files') ?? false;
@@ -34,7 +33,9 @@ function listen(onOver: (isOver: boolean) => void): () => void {
       onOver(false);
       if (!carriesFiles(event)) return;
       event.preventDefault();
-      void taker.files(event.dataTransfer?.files ?? []);
+      // Taken hold of now: after the event the browser lets them go.
+      const files = [...(event.dataTransfer?.files ?? [])];
+      void import('./files/taker.ts').then(({ taker }) => taker.files(files));
     },
     { signal },
   );

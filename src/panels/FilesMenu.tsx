@@ -1,38 +1,24 @@
 /** The model's name in the top strip, and behind it: another model, a file, a name, notes. */
 import './filesMenu.css';
-import { type ToggleEvent, useEffect, useId, useRef, useState } from 'react';
+import { lazy, Suspense, type ToggleEvent, useEffect, useId, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { saveModel } from '../files/save.ts';
-import { SHIPPED } from '../files/shipped.ts';
-import { documentStore, notices } from '../state/bench.ts';
-import { ALL_FILES } from './files/accepted.ts';
-import { chooseFiles } from './files/choose.ts';
-import { TextEntry } from './files/TextEntry.tsx';
-import { taker } from './files/taker.ts';
+import { documentStore } from '../state/bench.ts';
+import { afterFirstPicture } from '../state/firstPicture.ts';
 
-/** A model names its mesh files and holds none of them. */
-function save(): void {
-  const { model } = documentStore.getState();
-  saveModel(model);
-  const files = new Set((model.obstacles ?? []).flatMap((one) => ('file' in one ? one.file : [])));
-  if (files.size === 0) return;
-  const text = `The saved model names ${[...files].join(', ')}: keep what it names in the same folder.`;
-  notices.say({ key: 'saved-meshes', kind: 'status', text });
-}
+const loadActs = () => import('./files/acts.ts');
+const FilesSheet = lazy(() => afterFirstPicture(() => import('./files/FilesSheet.tsx')));
 
-function choose(): void {
-  chooseFiles(ALL_FILES, (files) => void taker.files(files));
-}
+const KEYS: Readonly<Record<string, 'save' | 'choose'>> = { s: 'save', o: 'choose' };
 
 /** Ctrl+S and Ctrl+O (or the Command key) do what they do elsewhere. */
 function useKeys(): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (!(event.ctrlKey || event.metaKey) || event.shiftKey || event.altKey) return;
-      const act = { s: save, o: choose }[event.key.toLowerCase()];
+      const act = KEYS[event.key.toLowerCase()];
       if (act === undefined) return;
       event.preventDefault();
-      if (!event.repeat) act();
+      if (!event.repeat) void loadActs().then((acts) => acts[act]());
     };
     addEventListener('keydown', onKey);
     return () => removeEventListener('keydown', onKey);
@@ -44,52 +30,6 @@ function Chevron() {
     <svg viewBox="0 0 12 12" width="12" height="12" aria-hidden="true">
       <path d="M2 4l4 4 4-4" fill="none" stroke="currentColor" strokeWidth="1.8" />
     </svg>
-  );
-}
-
-function ShippedList({ onChosen }: { readonly onChosen: () => void }) {
-  const origin = useStore(documentStore, (state) => state.origin);
-  return (
-    <ul className="files-shipped">
-      {SHIPPED.map(({ file, name, open }) => (
-        <li key={file}>
-          <button
-            type="button"
-            aria-current={file === origin ? 'true' : undefined}
-            onClick={() => {
-              onChosen();
-              void taker.opening(open());
-            }}
-          >
-            {name}
-          </button>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-function NameAndNotes() {
-  const name = useStore(documentStore, (state) => state.model.name);
-  const notes = useStore(documentStore, (state) => state.model.notes ?? '');
-  return (
-    <>
-      <TextEntry
-        label="Name"
-        text={name}
-        onEntered={(text) => documentStore.edit((model) => ({ ...model, name: text }))}
-      />
-      <TextEntry
-        label="Notes"
-        rows={3}
-        text={notes}
-        onEntered={(text) =>
-          documentStore.edit(({ notes: _, ...model }) =>
-            text === '' ? model : { ...model, notes: text },
-          )
-        }
-      />
-    </>
   );
 }
 
@@ -109,11 +49,6 @@ export function FilesMenu() {
     sheet.current.style.top = `${at.bottom + 6}px`;
   }
 
-  const close = (): void => sheet.current?.hidePopover();
-  const thenClose = (act: () => void) => () => {
-    act();
-    close();
-  };
   return (
     <div className="files">
       <button
@@ -141,23 +76,9 @@ export function FilesMenu() {
         onToggle={(event: ToggleEvent<HTMLDivElement>) => setOpen(event.newState === 'open')}
       >
         {isOpen && (
-          <>
-            <NameAndNotes />
-            <div className="files-actions">
-              <button type="button" onClick={thenClose(choose)}>
-                Open a file…
-              </button>
-              <button type="button" onClick={thenClose(save)}>
-                Save as a file
-              </button>
-            </div>
-            <h2>Start from a shipped model</h2>
-            <ShippedList onChosen={close} />
-            <p>
-              A file can also be dropped anywhere on the page; a mesh (STL, PLY, OBJ, GLB) becomes
-              an obstacle. Undo brings back what was there.
-            </p>
-          </>
+          <Suspense fallback={null}>
+            <FilesSheet onDone={() => sheet.current?.hidePopover()} />
+          </Suspense>
         )}
       </div>
     </div>

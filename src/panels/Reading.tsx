@@ -5,8 +5,8 @@ import type { MeasureRow } from '../../solver/index.ts';
 import { documentStore, view } from '../state/bench.ts';
 import { onFrame } from '../state/frame.ts';
 import { figureStyle } from '../words/figures.ts';
-import { Name } from './Explanation.tsx';
 import { Icon } from './icons.tsx';
+import { Name } from './Name.tsx';
 import { type ChangeWords, createReading, type ReadingParts } from './reading.ts';
 
 function useReading(row: MeasureRow, change: ChangeWords) {
