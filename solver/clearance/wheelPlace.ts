@@ -1,7 +1,8 @@
 /** Where on its wheel the tie rod comes nearest, as the trade names the places. */
 import type { RodGap } from './rodGap.ts';
+import type { Section } from './section.ts';
 
-export type WheelPlace = 'innerLip' | 'outerLip' | 'barrel' | 'disc' | 'tyre';
+export type WheelPlace = 'innerLip' | 'outerLip' | Section['name'];
 
 /** Rounding left of a vertex, mm. */
 const AT_VERTEX = 1e-6;

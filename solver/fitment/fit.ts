@@ -73,11 +73,11 @@ function unlikely(candidate: Candidate): Exclude<FitResult, { ok: true }> | null
 }
 
 /**
- * What is left of the wheel that was there. A contour goes with the candidate; a disc drawn for another rim or another offset
- * would no longer meet rim and mounting face and is not carried over.
+ * What is left of the wheel that was there. A contour goes with the candidate; a disc and weights drawn for another rim or
+ * another offset would no longer meet rim and mounting face and are not carried over.
  */
 function wheelOf(present: Wheel, candidate: Candidate): Wheel {
-  const { section: _section, disc, mass: _mass, spacer: _spacer, ...rest } = present;
+  const { section: _section, disc, weights, mass: _mass, spacer: _spacer, ...rest } = present;
   const offset = offsetOf(candidate);
   const isSameDisc =
     present.diameter === candidate.rimDiameter &&
@@ -91,6 +91,7 @@ function wheelOf(present: Wheel, candidate: Candidate): Wheel {
     ...(candidate.spacer === 0 && present.spacer === undefined ? {} : { spacer: candidate.spacer }),
     ...(candidate.section === undefined ? {} : { section: candidate.section }),
     ...(isSameDisc && disc !== undefined ? { disc } : {}),
+    ...(isSameDisc && weights !== undefined ? { weights } : {}),
     ...(candidate.mass === undefined ? {} : { mass: candidate.mass }),
   };
 }

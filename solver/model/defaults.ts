@@ -1,9 +1,13 @@
 /** What the model format says of keys that are left out. Every program asks here, so that a default is written once. */
 import { MM_PER_INCH } from '../units.ts';
 import type {
+  AntiRollBar,
   Cam,
   Carrier,
+  Coilover,
+  HalfShaft,
   MeshUnit,
+  Model,
   Obstacle,
   Steering,
   TieRod,
@@ -81,6 +85,32 @@ const PLAIN_TIE_ROD = 22;
 /** Diameter of the tie rod where no profile says otherwise, mm; with a profile alone, its first diameter. */
 export function tieRodDiameter(tieRod: TieRod): number {
   return tieRod.diameter ?? tieRod.profile?.[0]?.[1] ?? PLAIN_TIE_ROD;
+}
+
+/** Diameters of tubes, coilover, shaft and drop link when left out, mm. Common practice, no source. */
+const PLAIN_TUBES = { lowerArm: 42, upperArm: 30 } as const;
+const PLAIN_COILOVER = 66;
+const PLAIN_SHAFT = 32;
+const PLAIN_LINK = 14;
+
+/** Diameter of an arm's tubes, mm. */
+export function tubeDiameter(model: Model, arm: 'lowerArm' | 'upperArm'): number {
+  return model[arm].tubeDiameter ?? PLAIN_TUBES[arm];
+}
+
+/** Diameter of the coilover over its spring, mm. */
+export function coiloverDiameter(coilover: Coilover): number {
+  return coilover.diameter ?? PLAIN_COILOVER;
+}
+
+/** Diameter of the half-shaft, mm. */
+export function shaftDiameter(shaft: HalfShaft): number {
+  return shaft.diameter ?? PLAIN_SHAFT;
+}
+
+/** Diameter of the drop link, mm: where only the bar's is stated the link is taken to be as thick, to be on the safe side. */
+export function linkDiameter(bar: AntiRollBar): number {
+  return bar.linkDiameter ?? bar.diameter ?? PLAIN_LINK;
 }
 
 type MeshObstacle = Extract<Obstacle, { shape: 'mesh' }>;

@@ -66,6 +66,8 @@ export interface Wheel {
   readonly spacer?: number;
   readonly section?: readonly SectionPoint[];
   readonly disc?: readonly SectionPoint[];
+  /** Stick-on weights: the line of their surface towards the axle, swept all round; no weights when left out. */
+  readonly weights?: readonly SectionPoint[];
   readonly thickness?: number;
   readonly mass?: number;
 }
@@ -80,6 +82,11 @@ export interface Tyre {
 export interface Tube {
   readonly points: readonly Vector3[];
   readonly diameter: number;
+}
+
+/** Envelope of disc and caliper about the hub axis: a closed outline, its inside counts as metal. */
+export interface Brake {
+  readonly section: readonly SectionPoint[];
 }
 
 export interface Coilover {
@@ -98,7 +105,10 @@ export interface AntiRollBar {
   readonly leverEnd: Vector3;
   readonly link: Vector3;
   readonly on?: Carrier;
+  /** Of the bar itself. */
   readonly diameter?: number;
+  /** Of the drop link; default the bar's. */
+  readonly linkDiameter?: number;
 }
 
 export interface HalfShaft {
@@ -182,7 +192,7 @@ export interface Model {
   readonly wheel: Wheel;
   readonly tyre: Tyre;
   readonly knuckle?: { readonly tubes?: readonly Tube[] };
-  readonly brake?: { readonly section: readonly SectionPoint[] };
+  readonly brake?: Brake;
   readonly coilover?: Coilover;
   readonly antiRollBar?: AntiRollBar;
   readonly halfShaft?: HalfShaft;

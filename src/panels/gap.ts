@@ -15,7 +15,9 @@ const PLACES: Readonly<Record<WheelPlace, string>> = {
   outerLip: 'at the outer lip',
   barrel: 'in the barrel',
   disc: 'at the wheel’s disc',
+  weights: 'at the stick-on weights',
   tyre: 'on the tyre',
+  brake: 'at the brake',
 };
 
 /** "at the inner lip, 84 mm from the rod end". */

@@ -305,6 +305,11 @@ describe('types and ranges', () => {
       'wheel.disc[1][1]: found -2, wanted a number of at least 0 and below 1e5 (mm, a radius)',
     ],
     [
+      'wheel.weights',
+      [[-60, 190], 5],
+      'wheel.weights[1]: found 5, wanted a section point [s, ρ] (mm)',
+    ],
+    [
       'brake.section',
       'round',
       'brake.section: found "round" (text), wanted a list of at least 2 section points [s, ρ] (mm)',
@@ -321,6 +326,7 @@ describe('types and ranges', () => {
       [[1, 2, 3]],
       'antiRollBar.axis: found a list of 1, wanted two points [x, y, z] (mm)',
     ],
+    ['antiRollBar.linkDiameter', 0, `antiRollBar.linkDiameter: found 0, wanted ${POSITIVE} (mm)`],
     [
       'halfShaft.plungeIn',
       -1,

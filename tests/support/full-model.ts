@@ -71,6 +71,10 @@ export const FULL_MODEL: Model = {
       [-12, 60],
       [80, 200],
     ],
+    weights: [
+      [-90, 196],
+      [-65, 196],
+    ],
     thickness: 5,
     mass: 11.5,
   },
@@ -113,6 +117,7 @@ export const FULL_MODEL: Model = {
     link: [66, 570, -95],
     on: 'lowerArm',
     diameter: 32,
+    linkDiameter: 14,
   },
   halfShaft: {
     inner: [-6, 250, 12],

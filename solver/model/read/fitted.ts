@@ -1,11 +1,11 @@
 /** Tables of the parts fitted to the corner: wheel, tyre, brake, spring, bar, shaft, strap, obstacles. One row a key of the format. */
 import type {
   AntiRollBar,
+  Brake,
   Carrier,
   Coilover,
   HalfShaft,
   MeshUnit,
-  Model,
   Obstacle,
   Strap,
   Tyre,
@@ -46,6 +46,7 @@ export const wheel: Reader<Wheel> = object<Wheel>(
     spacer: optional(notNegative('mm')),
     section: optional(section),
     disc: optional(section),
+    weights: optional(section),
     thickness: optional(positive('mm')),
     mass: optional(positive('kg')),
   },
@@ -60,8 +61,6 @@ export const tyre: Reader<Tyre> = object<Tyre>(
     loadedRadius: optional(positive('mm')),
   },
 );
-
-type Brake = NonNullable<Model['brake']>;
 
 export const brake: Reader<Brake> = object<Brake>('a brake: an object with section', {
   section: required(section),
@@ -91,6 +90,7 @@ export const antiRollBar: Reader<AntiRollBar> = object<AntiRollBar>(
     link: required(point),
     on: optional(carrier),
     diameter: optional(positive('mm')),
+    linkDiameter: optional(positive('mm')),
   },
 );
 

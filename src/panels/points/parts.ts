@@ -17,6 +17,7 @@ import {
   withStrap,
   withTargets,
   withTieRodBend,
+  withWeights,
 } from './starters.ts';
 
 function cam(arm: 'lowerArm' | 'upperArm', which: 'front' | 'rear'): readonly PartMaker[] {
@@ -166,6 +167,7 @@ const MAKERS: Readonly<Record<string, readonly PartMaker[]>> = {
     single('wheel.disc', 'wheel disc of its own', (model) =>
       withValue(model, 'wheel.disc', wheelDisc(model.wheel)),
     ),
+    single('wheel.weights', 'stick-on weights', withWeights),
     single('brake', 'brake envelope', withBrake),
   ],
   tyre: [tyreForm],
@@ -173,6 +175,7 @@ const MAKERS: Readonly<Record<string, readonly PartMaker[]>> = {
   antiRollBar: [
     single('antiRollBar', 'anti-roll bar', withAntiRollBar),
     inside('antiRollBar', number('antiRollBar.diameter', 'diameter', 28)),
+    inside('antiRollBar', number('antiRollBar.linkDiameter', 'drop link’s diameter', 14)),
   ],
   halfShaft: [single('halfShaft', 'half-shaft', withHalfShaft), ...SHAFT_NUMBERS],
   strap: [single('strap', 'limit strap', withStrap)],

@@ -74,6 +74,7 @@ const SPECS: Readonly<Record<string, Spec>> = {
   'coilover.springRate': plain('Spring rate', 'N/mm', 10, 250, 1),
   'coilover.designForce': plain('Force, design pose', 'N', 0, 25000, 50),
   'antiRollBar.diameter': length('Diameter', 10, 50),
+  'antiRollBar.linkDiameter': length('Drop link’s diameter', 6, 50),
   'halfShaft.diameter': length('Diameter', 15, 60),
   'halfShaft.innerLimit': angle('Inner joint, greatest angle', 5, 50),
   'halfShaft.outerLimit': angle('Outer joint, greatest angle', 5, 60),
@@ -187,7 +188,9 @@ export function pairRowOf(pattern: string, place: number): RowSpec {
       ['ø', 'diameter from there', DIAMETER],
     );
   }
-  const part = { 'wheel.section.#': 'Rim', 'wheel.disc.#': 'Disc' }[pattern] ?? 'Envelope';
+  const part =
+    { 'wheel.section.#': 'Rim', 'wheel.disc.#': 'Disc', 'wheel.weights.#': 'Weights' }[pattern] ??
+    'Envelope';
   return pairRow(
     `${part}, point ${place}`,
     ['s', 'outboard of the wheel’s middle', ALONG],

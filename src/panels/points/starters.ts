@@ -3,7 +3,8 @@
  * that they last the present travel. Proportions are common practice, without a source; everything can be edited after.
  */
 import { Measure, type Model, type Vector3 } from '../../../solver/index.ts';
-import { specifiedRimDiameter } from '../../../solver/model/rim.ts';
+import { wheelThickness } from '../../../solver/model/defaults.ts';
+import { specifiedRimDiameter, wheelSection } from '../../../solver/model/rim.ts';
 import { reachableRack, setPoseMeasures, spanOf } from './span.ts';
 
 function between(from: Vector3, to: Vector3, share: number): Vector3 {
@@ -161,6 +162,24 @@ export function withBrake(model: Model): Model {
         [face - 70, radius - 60],
         [face - 70, radius],
         [face - 5, radius],
+      ],
+    },
+  };
+}
+
+/** A row of weights 20 mm wide and 5 mm high, inside the barrel where that is narrowest. */
+export function withWeights(model: Model): Model {
+  const line = wheelSection(model.wheel);
+  const [start, narrowest] = line.reduce((best, point) => (point[1] < best[1] ? point : best));
+  const radius = roundTo(narrowest - wheelThickness(model.wheel) / 2 - 5, 0.5);
+  const from = roundTo(start + 10, 0.5);
+  return {
+    ...model,
+    wheel: {
+      ...model.wheel,
+      weights: [
+        [from, radius],
+        [from + 20, radius],
       ],
     },
   };

@@ -11,7 +11,9 @@ const NAMES: Readonly<Record<WheelPlace, string>> = {
   outerLip: 'wheel’s outer lip',
   barrel: 'wheel’s barrel',
   disc: 'wheel’s disc',
+  weights: 'stick-on weights',
   tyre: 'tyre',
+  brake: 'brake',
 };
 
 function words(name: WheelPlace): readonly [apart: Words, deep: Words] {
@@ -26,7 +28,9 @@ const WORDS: Readonly<Record<WheelPlace, readonly [apart: Words, deep: Words]>> 
   outerLip: words('outerLip'),
   barrel: words('barrel'),
   disc: words('disc'),
+  weights: words('weights'),
   tyre: words('tyre'),
+  brake: words('brake'),
 };
 
 /** 'ink' when there is room enough, 'near' below the wanted gap, 'touch' when they meet. */
