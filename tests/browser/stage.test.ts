@@ -8,6 +8,9 @@ import { shipped } from '../support/models.ts';
 const MODEL = shipped('half-ton-factory');
 const CORNER = assemble(MODEL);
 
+/** Drawn in software, by however busy a machine. */
+const PATIENCE = { timeout: 30_000 };
+
 let bench: Bench | undefined;
 
 afterEach(async () => {
@@ -258,6 +261,37 @@ describe('the picture', () => {
     await drag(page, start.x, start.y, start.x, start.y - 40);
     expect((await movedFrom(page, 'travel', 0)).travel).toBeGreaterThan(20);
     await page.mouse.up();
+  });
+
+  it('is not covered by the words that explain it, nor is the gap', async () => {
+    bench = await openBench({ context: { reducedMotion: 'reduce' } });
+    const { page } = bench;
+    await atRest(page);
+    for (const key of ['camber', 'caster', 'toe']) {
+      await page.locator(`[data-reading="${key}"] .name`).hover();
+      const stage = page.locator('[data-stage]');
+      await expect
+        .poll(async () => JSON.parse((await stage.getAttribute('data-lit')) ?? '{}').key, PATIENCE)
+        .toBe(key);
+      await atRest(page);
+      const lit = JSON.parse((await stage.getAttribute('data-lit')) ?? '{}');
+      const words = (await page.getByRole('tooltip').boundingBox())!;
+      const gap = (await page.locator('[data-panel="gap"]').boundingBox())!;
+      const tile = {
+        left: gap.x,
+        top: gap.y,
+        right: gap.x + gap.width,
+        bottom: gap.y + gap.height,
+      };
+      for (const box of [lit, tile]) {
+        const isApart =
+          words.x >= box.right ||
+          words.x + words.width <= box.left ||
+          words.y >= box.bottom ||
+          words.y + words.height <= box.top;
+        expect(isApart, `${key}: ${JSON.stringify({ words, box })}`).toBe(true);
+      }
+    }
   });
 
   it('says why it is missing where there is no WebGL, while the numbers go on', async () => {

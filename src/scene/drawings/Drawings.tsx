@@ -1,9 +1,10 @@
 /** All drawings over the bodies: those switched on, the lit one, and the warning where the rod comes too near its wheel. */
 import { useFrame } from '@react-three/fiber';
-import { useEffect, useLayoutEffect, useMemo } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { Camera } from 'three';
 import { Slot } from '../../../solver/index.ts';
 import { posed, view } from '../../state/bench.ts';
+import { type Box, litBox } from '../../state/litBox.ts';
 import type { Posed } from '../../state/posed.ts';
 import { LAYERS } from '../../state/view.ts';
 import type { Extent } from '../camera/extent.ts';
@@ -16,6 +17,7 @@ import { LAYER_DRAWINGS, litDrawing } from './chosen.ts';
 import { drawGapWarning } from './gap.ts';
 import { createPaths, followPaths } from './paths.ts';
 import type { Pen } from './pen.ts';
+import { createProbe } from './probe.ts';
 import { createStrokes } from './strokes.ts';
 import type { Subject } from './subject.ts';
 import { drawYesterday } from './yesterday.ts';
@@ -33,6 +35,19 @@ function looksAcross({ matrixWorld }: Camera): boolean {
   return Math.abs(matrixWorld.elements[2]!) >= Math.abs(matrixWorld.elements[0]!);
 }
 
+/** Tells the page where the lit drawing lies, so that no words are laid over it. */
+function tell({ canvas, element }: Surroundings, key: string | null, box: Box | null): void {
+  const { left, top } = canvas.getBoundingClientRect();
+  const onPage = box && {
+    left: box.left + left,
+    top: box.top + top,
+    right: box.right + left,
+    bottom: box.bottom + top,
+  };
+  litBox.setState({ key, box: onPage });
+  element.dataset['lit'] = JSON.stringify({ key, ...onPage });
+}
+
 interface Props {
   readonly stage: Surroundings;
 }
@@ -46,6 +61,9 @@ export function Drawings({ stage }: Props) {
     () => ({ line: strokes.line, label: labels.put, sees: labels.sees }),
     [strokes, labels],
   );
+  const probe = useMemo(() => createProbe(pen), [pen]);
+  /** The lit key whose box the page was last told. */
+  const told = useRef<string | null>(null);
   const subject = useMemo<Sitter>(
     () => ({ now: posed.current(), extent: stage.extent(), paths: createPaths() }),
     [stage],
@@ -53,7 +71,7 @@ export function Drawings({ stage }: Props) {
   useLayoutEffect(() => strokes.paint(palette), [strokes, palette]);
   useEffect(() => () => strokes.dispose(), [strokes]);
 
-  useFrame(({ camera }) => {
+  useFrame(({ camera, size }) => {
     const { layers, lit } = view.getState();
     subject.now = posed.current();
     subject.extent = stage.extent();
@@ -62,7 +80,14 @@ export function Drawings({ stage }: Props) {
     drawGapWarning(pen, subject);
     const held = posed.held();
     if (held !== null) drawYesterday(pen, subject.now, held);
-    litDrawing(lit)?.(pen, subject);
+    const drawing = litDrawing(lit);
+    if (lit === told.current) drawing?.(pen, subject);
+    else {
+      told.current = lit;
+      probe.begin(camera, size.width, size.height);
+      drawing?.(probe.pen, subject);
+      tell(stage, lit, probe.box());
+    }
     for (let i = 0; i < LAYERS.length; i += 1) {
       const layer = LAYERS[i]!;
       if (layers[layer]) LAYER_DRAWINGS[layer]?.(pen, subject);
