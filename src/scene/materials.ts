@@ -40,7 +40,7 @@ const PAINTS: Record<MaterialName, Paint> = {
   cutMetal: { light: 0x6a2f5c, dark: 0x9a5488, roughness: 0.85 },
   cutRubber: { light: 0x645c66, dark: 0x7b727d, roughness: 0.95, standsOnGround: true },
   obstacle: { light: 0x7d8a86, dark: 0x87958f, roughness: 0.9, opacity: 0.26 },
-  scan: { light: 0x7d8a86, dark: 0x87958f, roughness: 0.9, opacity: 0.42, twoSided: true },
+  scan: { light: 0x7d8a86, dark: 0x87958f, roughness: 0.9, opacity: 0.46, twoSided: true },
   envelope: { light: 0x8d7b52, dark: 0xb39f70, roughness: 0.9, opacity: 0.16, twoSided: true },
 };
 

@@ -1,11 +1,11 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo } from 'react';
-import { BufferAttribute, BufferGeometry, Matrix4, Sphere, Vector3 } from 'three';
+import { BufferAttribute, BufferGeometry, EdgesGeometry, Matrix4, Sphere, Vector3 } from 'three';
 import { useStore } from 'zustand';
 import { type MeshObstacle, placingOf } from '../../mesh/placing.ts';
 import { meshes, meshKey } from '../../state/meshes.ts';
 import type { PreparedMesh } from '../../worker/meshJob.ts';
-import { useMaterial } from './Pieces.tsx';
+import { materials, useMaterial } from './Pieces.tsx';
 
 /** The surface as it is in memory: the tree's own corners, drawn in one go. */
 function geometryOf({ positions, normals, tree, box }: PreparedMesh): BufferGeometry {
@@ -17,6 +17,19 @@ function geometryOf({ positions, normals, tree, box }: PreparedMesh): BufferGeom
   const middle = least.clone().add(most).multiplyScalar(0.5);
   geometry.boundingSphere = new Sphere(middle, middle.distanceTo(most));
   return geometry;
+}
+
+/** Above so many triangles a mesh is a scan, whose edges would cover it. */
+const MOST_EDGED = 20_000;
+
+/** Degrees between two triangles from which on they meet in an edge. */
+const SHARP = 35;
+
+/** The surface and, of a part that was drawn rather than scanned, its edges. */
+function shapeOf(mesh: PreparedMesh) {
+  const surface = geometryOf(mesh);
+  const edges = mesh.triangles <= MOST_EDGED ? new EdgesGeometry(surface, SHARP) : null;
+  return { surface, edges };
 }
 
 function matrixOf(mesh: MeshObstacle): Matrix4 {
@@ -33,21 +46,24 @@ function matrixOf(mesh: MeshObstacle): Matrix4 {
 export default function MeshPart({ mesh }: { readonly mesh: MeshObstacle }) {
   const status = useStore(meshes, ({ files }) => files.get(meshKey(mesh)));
   const ready = status?.state === 'ready' ? status.mesh : null;
-  const geometry = useMemo(() => (ready === null ? null : geometryOf(ready)), [ready]);
+  const shape = useMemo(() => (ready === null ? null : shapeOf(ready)), [ready]);
   const material = useMaterial('scan', 'obstacle');
   const invalidate = useThree((state) => state.invalidate);
-  useEffect(() => () => geometry?.dispose(), [geometry]);
+  useEffect(
+    () => () => {
+      shape?.surface.dispose();
+      shape?.edges?.dispose();
+    },
+    [shape],
+  );
   useLayoutEffect(() => {
-    if (geometry !== null) invalidate();
-  }, [geometry, invalidate]);
-  if (geometry === null) return null;
+    if (shape !== null) invalidate();
+  }, [shape, invalidate]);
+  if (shape === null) return null;
   return (
-    <mesh
-      name={`obstacle:${mesh.name}`}
-      geometry={geometry}
-      material={material}
-      matrixAutoUpdate={false}
-      matrix={matrixOf(mesh)}
-    />
+    <group matrixAutoUpdate={false} matrix={matrixOf(mesh)}>
+      <mesh name={`obstacle:${mesh.name}`} geometry={shape.surface} material={material} />
+      {shape.edges !== null && <lineSegments geometry={shape.edges} material={materials.edge} />}
+    </group>
   );
 }
