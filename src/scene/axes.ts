@@ -22,7 +22,7 @@ export function flatToThree(from: Flat, at: number, out: Vector3): Vector3 {
 }
 
 /** Writes a vector in three's axes into three places of a buffer, in vehicle axes. */
-export function threeToFlat(from: Vector3, out: Float64Array, at: number): void {
+export function threeToFlat(from: Vector3, out: Float64Array | number[], at: number): void {
   out[at] = from.x;
   out[at + 1] = -from.z;
   out[at + 2] = from.y;

@@ -4,7 +4,7 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import { MOUSE, type Object3D, type PerspectiveCamera, type Scene, TOUCH, Vector3 } from 'three';
 import type { OrbitControls as Controls } from 'three-stdlib';
-import { view } from '../../state/bench.ts';
+import { documentStore, view } from '../../state/bench.ts';
 import { countRender } from '../renders.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { createDirector, type Director } from './director.ts';
@@ -17,19 +17,24 @@ interface Props {
   readonly stage: Surroundings;
 }
 
-/** Follows requests for viewpoints and changes of the free rectangle. */
+/** Follows requests for viewpoints, changes of the free rectangle, and the end of a drag that changed the model. */
 function useRequests(director: Director, invalidate: () => void): void {
-  useEffect(
-    () =>
-      view.subscribe((state, before) => {
-        if (state.viewpointAsked !== before.viewpointAsked || state.viewpoint !== before.viewpoint)
-          director.go(state.viewpoint);
-        else if (state.insets !== before.insets) director.refit();
-        else return;
-        invalidate();
-      }),
-    [director, invalidate],
-  );
+  useEffect(() => {
+    const leaveView = view.subscribe((state, before) => {
+      if (state.viewpointAsked !== before.viewpointAsked || state.viewpoint !== before.viewpoint)
+        director.go(state.viewpoint);
+      else if (state.insets !== before.insets) director.refit();
+      else return;
+      invalidate();
+    });
+    const leaveDocument = documentStore.subscribe((state, before) => {
+      if (state.mark === null && before.mark !== null) invalidate();
+    });
+    return () => {
+      leaveView();
+      leaveDocument();
+    };
+  }, [director, invalidate]);
 }
 
 /** The layer of three's that no camera looks at. */

@@ -1,4 +1,4 @@
-/** How much room a corner takes at its set pose: the box the viewpoints frame, and the height of its ground. */
+/** How much room a corner takes: what the viewpoints frame, over its whole travel, and the height of its ground. */
 import {
   type Corner,
   createPose,
@@ -7,9 +7,11 @@ import {
   solve,
   tyreSections,
 } from '../../../solver/index.ts';
-import { rideTravel } from '../../../solver/model/defaults.ts';
+import { rackRange, rideTravel } from '../../../solver/model/defaults.ts';
 import { travelRange } from '../../state/inputs.ts';
 import { hardPoints } from '../../state/points.ts';
+import { barShape } from '../geometry/antiRollBar.ts';
+import { rackShape } from '../geometry/rack.ts';
 
 /** Half the width and the radius of the tyre as a drum, mm. */
 export interface Drum {
@@ -36,33 +38,53 @@ export interface Box {
 }
 
 export interface Extent {
+  /** Of all the points. */
   readonly box: Box;
-  /** What a picture of the corner must show, three numbers a point: hard points and the tyre's outline. */
+  /** What a picture of the corner must show, three numbers a point: `still`, and what moves over the whole travel. */
   readonly points: Float64Array;
+  /** What belongs to the corner and stands on the body, and the design pose's hard points. */
+  readonly still: Float64Array;
   /** Height of the contact point in the set pose (of the last reachable pose towards it), mm. */
   readonly ground: number;
   readonly drum: Drum;
 }
 
-/** Points around both edges of the tyre's drum. */
+/** Points around each edge of the tyre's drum. */
 const AROUND = 24;
+/** Places in a pose of what stands out beside the tyre. */
+const MOVING = [Slot.lower, Slot.upper, Slot.outer, Slot.inner] as const;
+/** Points that `writeMoving` writes. */
+export const MOVING_POINTS = 2 * AROUND + MOVING.length;
 
-function pushTyre(points: number[], pose: Float64Array, { half, radius }: Drum): void {
+/** Writes the tyre's two edges and the moving joints of a pose into `out`, from a place on. Allocates nothing. */
+export function writeMoving(
+  out: Float64Array,
+  from: number,
+  pose: Float64Array,
+  { half, radius }: Drum,
+): void {
   const a = Slot.hubAxis;
   const u = Slot.wheelUp;
-  const at = (i: number): number => pose[i]!;
-  const v = [
-    at(a + 1) * at(u + 2) - at(a + 2) * at(u + 1),
-    at(a + 2) * at(u) - at(a) * at(u + 2),
-    at(a) * at(u + 1) - at(a + 1) * at(u),
-  ];
+  let place = from;
   for (let step = 0; step < AROUND; step += 1) {
     const c = radius * Math.cos((2 * Math.PI * step) / AROUND);
     const s = radius * Math.sin((2 * Math.PI * step) / AROUND);
-    for (const side of [-half, half]) {
+    for (let edge = 0; edge < 2; edge += 1) {
+      const side = edge === 0 ? -half : half;
       for (let i = 0; i < 3; i += 1) {
-        points.push(at(Slot.centre + i) + side * at(a + i) + c * at(u + i) + s * v[i]!);
+        const j = (i + 1) % 3;
+        const k = (i + 2) % 3;
+        // The third direction of the wheel: its axis × its up.
+        const v = pose[a + j]! * pose[u + k]! - pose[a + k]! * pose[u + j]!;
+        out[place] = pose[Slot.centre + i]! + side * pose[a + i]! + c * pose[u + i]! + s * v;
+        place += 1;
       }
+    }
+  }
+  for (const slot of MOVING) {
+    for (let i = 0; i < 3; i += 1) {
+      out[place] = pose[slot + i]!;
+      place += 1;
     }
   }
 }
@@ -78,28 +100,63 @@ function boxOf(points: Float64Array): Box {
   return { min, max };
 }
 
-/** Part of bump and droop that is framed: most of it, without making the corner small. */
-const FRAMED_TRAVEL = 0.6;
-
-/** The set pose's extent, with most of the tyre's travel: every hard point on this side of the vehicle but the surroundings, and the tyre. */
-export function extentOf(corner: Corner): Extent {
-  const { model } = corner;
-  const pose = createPose();
-  solve(corner, pose, rideTravel(model.travel), 0);
-  placeParts(corner, pose.data);
-  const drum = tyreDrum(corner);
-  const list: number[] = [];
-  pushTyre(list, pose.data, drum);
-  const ground = pose.data[Slot.contact + 2]!;
-  for (const travel of travelRange(model)) {
-    solve(corner, pose, travel * FRAMED_TRAVEL, 0);
-    placeParts(corner, pose.data);
-    pushTyre(list, pose.data, drum);
+/** How far two extents' boxes lie apart at most, as a part of the larger side of the first. */
+export function boxChange({ box: one }: Extent, { box: other }: Extent): number {
+  let side = 0;
+  let apart = 0;
+  for (let i = 0; i < 3; i += 1) {
+    side = Math.max(side, one.max[i]! - one.min[i]!);
+    apart = Math.max(
+      apart,
+      Math.abs(one.min[i]! - other.min[i]!),
+      Math.abs(one.max[i]! - other.max[i]!),
+    );
   }
+  return apart / side;
+}
+
+/** The hard points on this side of the vehicle but the surroundings', and where rack and bar are cut. */
+function stillPoints(corner: Corner): Float64Array {
+  const { model } = corner;
+  const list: number[] = [];
   for (const point of hardPoints(model)) {
-    if (point.group === 'obstacles' || point.path === 'antiRollBar.axis.1') continue;
+    if (point.group === 'obstacles' || point.path.startsWith('antiRollBar.axis')) continue;
     list.push(...point.get(model));
   }
-  const points = Float64Array.from(list);
-  return { box: boxOf(points), points, ground, drum };
+  list.push(...rackShape(model).middle.toArray());
+  const bar = barShape(model);
+  if (bar !== null) list.push(...bar.end.toArray(), ...bar.middle.toArray());
+  return Float64Array.from(list);
+}
+
+/** The poses whose room is framed: travel and rack, the set pose first. */
+function framedPoses({ model }: Corner): readonly (readonly [number, number])[] {
+  const ride = rideTravel(model.travel);
+  const [droop, bump] = travelRange(model);
+  const [right, left] = rackRange(model.steering);
+  return [
+    [ride, 0],
+    [droop, 0],
+    [bump, 0],
+    [ride, right],
+    [ride, left],
+  ];
+}
+
+/** The room of the whole swept travel, and of both locks at the set pose. */
+export function extentOf(corner: Corner): Extent {
+  const pose = createPose();
+  const drum = tyreDrum(corner);
+  const still = stillPoints(corner);
+  const poses = framedPoses(corner);
+  const points = new Float64Array(still.length + poses.length * 3 * MOVING_POINTS);
+  points.set(still);
+  let ground = Number.NaN;
+  poses.forEach(([travel, rack], place) => {
+    solve(corner, pose, travel, rack);
+    placeParts(corner, pose.data);
+    if (place === 0) ground = pose.data[Slot.contact + 2]!;
+    writeMoving(points, still.length + place * 3 * MOVING_POINTS, pose.data, drum);
+  });
+  return { box: boxOf(points), points, still, ground, drum };
 }

@@ -52,32 +52,75 @@ export function screenAxes(
   return [right, [-z * right[1], z * right[0], x * right[1] - y * right[0]]];
 }
 
-/** The free rectangle's size as parts of the window's height; never less than a fifth of it. */
-export function freeSize(width: number, height: number, insets: Insets): [number, number] {
-  const free = (all: number, a: number, b: number): number => Math.max(all / 5, all - a - b);
-  return [
-    free(width, insets.left, insets.right) / height,
-    free(height, insets.top, insets.bottom) / height,
-  ];
+/** A side of the free rectangle, px; never less than a fifth of the window's. */
+function freeSide(all: number, one: number, other: number): number {
+  return Math.max(all / 5, all - one - other);
 }
 
-/** Least and greatest of the points along a direction. */
-function spread(points: Float64Array, along: readonly number[]): [least: number, most: number] {
-  let least = Number.POSITIVE_INFINITY;
-  let most = Number.NEGATIVE_INFINITY;
-  for (let at = 0; at < points.length; at += 3) {
-    const part =
-      points[at]! * along[0]! + points[at + 1]! * along[1]! + points[at + 2]! * along[2]!;
-    least = Math.min(least, part);
-    most = Math.max(most, part);
-  }
-  return [least, most];
+/** Right, up and towards the camera, as nine numbers, of the shot last framed. */
+const _axes = new Float64Array(9);
+
+function setAxes([x, y, z]: readonly [number, number, number]): void {
+  const across = Math.hypot(x, y);
+  _axes[0] = -y / across;
+  _axes[1] = x / across;
+  _axes[2] = 0;
+  _axes[3] = -z * _axes[1];
+  _axes[4] = z * _axes[0];
+  _axes[5] = x * _axes[1] - y * _axes[0];
+  _axes[6] = x;
+  _axes[7] = y;
+  _axes[8] = z;
 }
 
 /**
- * Fills `shot` so that every point (three numbers each) lies in the free rectangle, about the middle of what is seen:
- * from a point at (x, y) across and z towards the camera, distance ≥ |x|/tan(half width) + z, and so for the height.
+ * The most of a point's part along an axis (times `sign`) and its part towards the camera times `slope`: where the
+ * steepest ray along that edge of the picture touches the points.
  */
+function reach(points: Float64Array, axis: 0 | 3 | 6, sign: 1 | -1, slope: number): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let at = 0; at + 2 < points.length; at += 3) {
+    const x = points[at]!;
+    const y = points[at + 1]!;
+    const z = points[at + 2]!;
+    const across = x * _axes[axis]! + y * _axes[axis + 1]! + z * _axes[axis + 2]!;
+    const near = x * _axes[6]! + y * _axes[7]! + z * _axes[8]!;
+    most = Math.max(most, sign * across + slope * near);
+  }
+  return most;
+}
+
+/**
+ * Fills `shot`, from its own direction and lens, with the nearest place from which every point (three numbers each) is
+ * seen in the free rectangle. A point at a across and n towards the camera is inside the right edge when a − c ≤ k (d − n),
+ * with k the tangent of half the angle seen: two such edges settle the middle c and bound the distance d. Allocates nothing.
+ */
+export function fitPoints(
+  shot: Shot,
+  points: Float64Array,
+  width: number,
+  height: number,
+  insets: Insets,
+): void {
+  setAxes(shot.direction);
+  const tangent = Math.tan((shot.fov * Math.PI) / 360) / MARGIN;
+  const across = (tangent * freeSide(width, insets.left, insets.right)) / height;
+  const upward = (tangent * freeSide(height, insets.top, insets.bottom)) / height;
+  const right = reach(points, 0, 1, across);
+  const left = reach(points, 0, -1, across);
+  const top = reach(points, 3, 1, upward);
+  const bottom = reach(points, 3, -1, upward);
+  const depth = Math.max((right + left) / (2 * across), (top + bottom) / (2 * upward));
+  const near = (reach(points, 6, 1, 0) - reach(points, 6, -1, 0)) / 2;
+  const x = (right - left) / 2;
+  const y = (top - bottom) / 2;
+  for (let i = 0; i < 3; i += 1) {
+    shot.target[i] = x * _axes[i]! + y * _axes[3 + i]! + near * _axes[6 + i]!;
+  }
+  shot.distance = depth - near;
+}
+
+/** Fills `shot` so that every point lies in the free rectangle, seen from `outlook`. */
 export function framePoints(
   shot: Shot,
   points: Float64Array,
@@ -87,31 +130,9 @@ export function framePoints(
   insets: Insets,
 ): void {
   const direction = normalised(outlook.direction);
-  const axes = [...screenAxes(direction), direction] as const;
-  const free = freeSize(width, height, insets);
-  const tangent = Math.tan((outlook.fov * Math.PI) / 360) / MARGIN;
-  const middle = axes.map((axis) => {
-    const [least, most] = spread(points, axis);
-    return (least + most) / 2;
-  });
-  let distance = 0;
-  for (let at = 0; at < points.length; at += 3) {
-    const part = (k: 0 | 1 | 2): number =>
-      points[at]! * axes[k][0] +
-      points[at + 1]! * axes[k][1] +
-      points[at + 2]! * axes[k][2] -
-      middle[k]!;
-    const z = part(2);
-    for (const k of [0, 1] as const) {
-      distance = Math.max(distance, Math.abs(part(k)) / (tangent * free[k]) + z);
-    }
-  }
-  for (let i = 0; i < 3; i += 1) {
-    shot.target[i] = middle[0]! * axes[0][i]! + middle[1]! * axes[1][i]! + middle[2]! * axes[2][i]!;
-    shot.direction[i] = direction[i]!;
-  }
-  shot.distance = distance;
+  for (let i = 0; i < 3; i += 1) shot.direction[i] = direction[i]!;
   shot.fov = outlook.fov;
+  fitPoints(shot, points, width, height, insets);
 }
 
 /** How far the free rectangle's centre lies from the window's, px, right and down positive. */
