@@ -7,26 +7,43 @@ import type { Vector3 } from '../math/vec3.ts';
 import { boxBounder } from './box.ts';
 import type { Cell } from './cells.ts';
 import { chainBounder } from './chains.ts';
-import type { Bounder, Track } from './element.ts';
+import type { Bounder, Pieces, Track } from './element.ts';
 import { hullBound } from './hull.ts';
-import { isBoundable, revolvedBounder } from './revolved.ts';
+import { revolvedBounder } from './revolved.ts';
 import type { Frame } from './seen.ts';
 import { frameOf, type TrackBody, trackOver } from './track.ts';
 import { meshBounder, ringSwings, trackSwings, wholeBounder } from './whole.ts';
 
 /** A part as certifying needs it. */
 export type ProvableShape =
-  | {
-      readonly kind: 'chain';
-      readonly body: TrackBody;
-      /** Half diameters, one a piece, mm. */
-      readonly radii: Float64Array;
-      /** Writes the break points of a placed pose, vehicle axes, three numbers each. */
-      readonly place: (pose: Float64Array, out: Float64Array) => void;
-    }
+  | Chain
   | { readonly kind: 'revolved'; readonly sections: readonly Section[] }
   | { readonly kind: 'box'; readonly min: Vector3; readonly max: Vector3 }
-  | { readonly kind: 'mesh'; readonly surface: MeshSurface };
+  | { readonly kind: 'mesh'; readonly surface: MeshSurface | null };
+
+/** Thick polylines. */
+export interface Chain {
+  readonly kind: 'chain';
+  readonly body: TrackBody;
+  /** Half diameter of each piece, mm, and which break point it starts from; it ends at the next. */
+  readonly radii: Float64Array;
+  readonly starts: readonly number[];
+  /** Number of break points. */
+  readonly points: number;
+  /** Writes the break points of a placed pose, vehicle axes, three numbers each. */
+  readonly place: (pose: Float64Array, out: Float64Array) => void;
+}
+
+/** A pair to be proven. */
+export interface ProvablePair {
+  readonly names: readonly [string, string];
+  /** The least gap wanted, mm. */
+  readonly required: number;
+  /** True when the gap is the same in every pose. */
+  readonly isConstant: boolean;
+  readonly shapes: readonly [ProvableShape, ProvableShape];
+  readonly measure: PairMeasure;
+}
 
 /** The gap of a pair in one pose with its parts placed, and its nearest points, of the first part and of the second. */
 export interface PairMeasure {
@@ -35,8 +52,6 @@ export interface PairMeasure {
   readonly pointA: Float64Array;
   readonly pointB: Float64Array;
 }
-
-type Chain = Extract<ProvableShape, { kind: 'chain' }>;
 
 /** Numbers under which what is worked out of a cell is kept with it. */
 export interface Keys {
@@ -49,7 +64,7 @@ const GAP_ROUNDING = 1e-6;
 function trackOf(corner: Corner, keys: Keys, chain: Chain, frame: Frame): Track {
   const key = keys.next;
   keys.next += 1;
-  const points = new Float64Array(3 * (chain.radii.length + 1));
+  const points = new Float64Array(3 * chain.points);
   return (cell) => {
     const known = cell.tracks.get(key);
     if (known !== undefined) return known;
@@ -112,6 +127,22 @@ function hullBounder(
   return { ...slow, bound };
 }
 
+/** One bounder, and another where it can tell nothing. */
+function backed(first: Bounder, second: Bounder): Bounder {
+  return {
+    ...first,
+    bound: (cell, element, enough) => {
+      const bound = first.bound(cell, element, enough);
+      if (bound > Number.NEGATIVE_INFINITY) return bound;
+      return second.bound(cell, element, enough);
+    },
+  };
+}
+
+function pieces({ radii, starts }: Chain, track: Track): Pieces {
+  return { track, radii, starts };
+}
+
 /** The bounder of a pair of shapes. */
 export function bounderOf(
   corner: Corner,
@@ -136,17 +167,16 @@ export function bounderOf(
   if (second.kind === 'chain') {
     const frame = frameOf(first.body, second.body);
     return chainBounder(
-      trackOf(corner, keys, first, frame),
-      first.radii,
-      trackOf(corner, keys, second, frame),
-      second.radii,
+      pieces(first, trackOf(corner, keys, first, frame)),
+      pieces(second, trackOf(corner, keys, second, frame)),
     );
   }
   if (second.kind === 'revolved') {
-    if (!isBoundable(second.sections)) return slow();
-    return revolvedBounder(trackOf(corner, keys, first, 'knuckle'), first.radii, second.sections);
+    const seen = pieces(first, trackOf(corner, keys, first, 'knuckle'));
+    return backed(revolvedBounder(seen, second.sections), slow());
   }
-  const track = trackOf(corner, keys, first, 'ground');
-  if (second.kind === 'box') return boxBounder(track, first.radii, second.min, second.max);
-  return meshBounder(track, first.radii, second.surface, createMeshGap());
+  const seen = pieces(first, trackOf(corner, keys, first, 'ground'));
+  if (second.kind === 'box') return boxBounder(seen, second.min, second.max);
+  if (second.surface === null) return slow();
+  return meshBounder(seen, second.surface, createMeshGap());
 }

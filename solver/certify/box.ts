@@ -1,7 +1,7 @@
 /** A thick polyline against a box fixed to the body, seen from the ground: a convex solid, inside of which gaps are negative. */
 import type { Vector3 } from '../math/vec3.ts';
 import type { Cell } from './cells.ts';
-import { type Bounder, type Element, stretches, swingsOf, type Track } from './element.ts';
+import { type Bounder, type Element, type Pieces, stretches, swingsOf } from './element.ts';
 import { aim, createSeparation, POINT, type Separation, tiltedBound } from './separation.ts';
 
 const REST = 9;
@@ -91,13 +91,13 @@ function overFace(axis: number, sign: number, face: number): number {
   return least;
 }
 
-function takeStretch(track: Float64Array, { first, from, to }: Element): void {
-  const at = first * POINT;
+function takeStretch(track: Float64Array, start: number, { from, to }: Element): void {
+  const at = start * POINT;
   for (let i = 0; i < POINT; i += 1) {
-    const start = track[at + i]!;
-    const along = track[at + POINT + i]! - start;
-    _space.first[i] = start + from * along;
-    _space.first[POINT + i] = start + to * along;
+    const near = track[at + i]!;
+    const along = track[at + POINT + i]! - near;
+    _space.first[i] = near + from * along;
+    _space.first[POINT + i] = near + to * along;
   }
 }
 
@@ -112,7 +112,7 @@ function lengthOfStretch(): number {
 }
 
 /** Bounds the gap of a chain, whose break points are seen from the ground, to a box. */
-export function boxBounder(track: Track, radii: Float64Array, min: Vector3, max: Vector3): Bounder {
+export function boxBounder({ track, radii, starts }: Pieces, min: Vector3, max: Vector3): Bounder {
   let coarse = false;
   const boundStretch = (enough: number): number => {
     aimAtBox(min, max);
@@ -133,7 +133,7 @@ export function boxBounder(track: Track, radii: Float64Array, min: Vector3, max:
       const thick = radii[element.first]!;
       _space.secondCount = 8;
       writeCorners(_space, min, max);
-      takeStretch(points, element);
+      takeStretch(points, starts[element.first]!, element);
       const best = boundStretch(enough + thick);
       coarse = best <= 0 && lengthOfStretch() > SHORTEST_STRETCH + swingOfStart();
       return best - thick;

@@ -16,6 +16,13 @@ export interface Element {
 /** The break points of a chain over a cell, as separation.ts has points; null where that cannot be told. */
 export type Track = (cell: Cell) => Float64Array | null;
 
+/** A chain's pieces over a cell: half the diameter of each, mm, and which break point of the track it starts from. */
+export interface Pieces {
+  readonly track: Track;
+  readonly radii: Float64Array;
+  readonly starts: readonly number[];
+}
+
 /** Bounds the gaps of a pair's elements over cells. */
 export interface Bounder {
   readonly elements: readonly Element[];

@@ -2,10 +2,13 @@
  * The proof of all pairs' least gaps over travel × rack, in small steps, so that a worker can tell how far it is and can be
  * stopped between them.
  */
+import type { WatchedPair } from '../clearance/pairs.ts';
 import type { Corner } from '../corner.ts';
 import { createPose, type Pose } from '../linkage/solve.ts';
-import { bounderOf, type Keys, type PairMeasure, type ProvableShape } from './bounder.ts';
+import { bounderOf, type Keys, type ProvablePair } from './bounder.ts';
 import { type CellTree, createCellTree } from './cells.ts';
+import { findGap } from './descend.ts';
+import { provable } from './provable.ts';
 import { type CertifiedRange, certifiedRange } from './range.ts';
 import { type PairResult, verdictOf } from './result.ts';
 import {
@@ -13,18 +16,10 @@ import {
   floorOf,
   isProven,
   provenAtLeast,
+  SAFETY,
   type Search,
   stepSearch,
 } from './search.ts';
-
-/** A pair to be proven. */
-export interface ProvablePair {
-  readonly names: readonly [string, string];
-  /** The least gap wanted, mm. */
-  readonly required: number;
-  readonly shapes: readonly [ProvableShape, ProvableShape];
-  readonly measure: PairMeasure;
-}
 
 export interface Proof {
   readonly corner: Corner;
@@ -41,8 +36,16 @@ export interface Proof {
   progress: number;
 }
 
-/** Makes ready to prove; nothing is worked out yet. A corner whose settings cannot be assembled has nothing to prove. */
-export function createProof(corner: Corner, pairs: readonly ProvablePair[]): Proof {
+/**
+ * Makes ready to prove pairs of the corner (`watchedPairs`); nothing is worked out yet. A corner whose settings cannot be
+ * assembled has nothing to prove.
+ */
+export function createProof(corner: Corner, pairs: readonly WatchedPair[]): Proof {
+  return createProofOf(corner, pairs.map(provable));
+}
+
+/** The same for pairs of any shapes. */
+export function createProofOf(corner: Corner, pairs: readonly ProvablePair[]): Proof {
   const range = certifiedRange(corner.model);
   return {
     corner,
@@ -57,7 +60,7 @@ export function createProof(corner: Corner, pairs: readonly ProvablePair[]): Pro
   };
 }
 
-function begin(proof: Proof, { names: _, required, shapes, measure }: ProvablePair): Search {
+function begin(proof: Proof, { required, shapes, measure }: ProvablePair): Search {
   const { corner, keys, tree } = proof;
   return createSearch(corner, tree, {
     bounder: bounderOf(corner, keys, createPose(), shapes, measure),
@@ -84,6 +87,26 @@ function resultOf({ names, required }: ProvablePair, search: Search): PairResult
   };
 }
 
+/** A gap that is the same in every pose is proven by any pose. */
+function constantResult(
+  { corner, pose }: Proof,
+  { names, required, measure }: ProvablePair,
+): PairResult {
+  const { gap, travel, rack } = findGap(
+    corner,
+    pose,
+    (placed) => {
+      measure.measure(placed);
+      return measure.gap();
+    },
+    0,
+    0,
+  );
+  const provenAtLeast = gap - SAFETY;
+  const verdict = verdictOf(gap, provenAtLeast, required);
+  return { names, least: gap, provenAtLeast, travel, rack, required, verdict };
+}
+
 /** Share of a pair's work that so many nodes are taken for: half at about as many as most pairs need. */
 function shareOf(nodes: number): number {
   return nodes / (nodes + 300);
@@ -97,6 +120,10 @@ export function stepProof(proof: Proof, budget: number): boolean {
   const { pairs, results } = proof;
   for (let spent = 0; spent < budget && results.length < pairs.length; spent += 1) {
     const pair = pairs[results.length]!;
+    if (pair.isConstant) {
+      results.push(constantResult(proof, pair));
+      continue;
+    }
     proof.search ??= begin(proof, pair);
     if (isProven(proof.search)) {
       results.push(resultOf(pair, proof.search));
@@ -109,9 +136,13 @@ export function stepProof(proof: Proof, budget: number): boolean {
   return isDone;
 }
 
-/** Proves all pairs at once. */
-export function certify(corner: Corner, pairs: readonly ProvablePair[]): readonly PairResult[] {
-  const proof = createProof(corner, pairs);
+/** Proves pairs of the corner (`watchedPairs`) at once. */
+export function certify(corner: Corner, pairs: readonly WatchedPair[]): readonly PairResult[] {
+  return finish(createProof(corner, pairs));
+}
+
+/** Goes on to the end. */
+export function finish(proof: Proof): readonly PairResult[] {
   while (!stepProof(proof, 1000));
   return proof.results;
 }

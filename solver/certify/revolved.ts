@@ -7,7 +7,7 @@
 import type { Section } from '../clearance/section.ts';
 import { Slot } from '../linkage/slots.ts';
 import type { Cell } from './cells.ts';
-import { type Bounder, type Element, stretches, swingsOf, type Track } from './element.ts';
+import { type Bounder, type Element, type Pieces, stretches, swingsOf } from './element.ts';
 import { aimSegments, createSeparation, POINT, segmentBound } from './separation.ts';
 
 /** Places of the slopes along α and β and of the rest in a point's numbers. */
@@ -20,7 +20,7 @@ const _ends = new Float64Array(2 * POINT);
 const _along = new Float64Array(POINT);
 
 /** Writes the ends of an element's stretch, measured from the wheel centre. */
-function takeStretch(cell: Cell, track: Float64Array, { first, from, to }: Element): void {
+function takeStretch(cell: Cell, track: Float64Array, first: number, { from, to }: Element): void {
   const at = first * POINT;
   for (let i = 0; i < POINT; i += 1) {
     const start = track[at + i]!;
@@ -140,12 +140,18 @@ function sagitta(pose: Float64Array): number {
   return (turn * turn) / (8 * least ** 3);
 }
 
-/** One edge of one section, with what lies outside of it where the section is a convex solid. */
+/** One edge of a section; of a convex solid also its unit normal (s, ρ) out of the solid. */
 interface Edge {
   readonly line: Float64Array;
-  readonly half: number;
-  /** Unit normal (s, ρ) of the edge out of the solid; null of a shell. */
   readonly outwards: readonly [number, number] | null;
+}
+
+/** What an element holds of the sections: one edge of a shell, or a solid as a whole. */
+interface Target {
+  readonly edges: readonly Edge[];
+  readonly half: number;
+  /** Closed line of a solid; null of a shell. */
+  readonly solid: Float64Array | null;
 }
 
 /** Twice the area inside a closed line, positive when it runs anticlockwise in (s, ρ). */
@@ -180,14 +186,28 @@ function isConvex(line: Float64Array): boolean {
   return true;
 }
 
-function edgesOf(section: Section): Edge[] {
-  const { line, half, solid } = section;
+function targetsOf({ line, half, solid }: Section): Target[] {
   const area = areaOf(line);
-  return Array.from({ length: line.length / 2 - 1 }, (_, i) => ({
+  const isNormal = solid && isConvex(line);
+  const edges: Edge[] = Array.from({ length: line.length / 2 - 1 }, (_, i) => ({
     line: line.slice(2 * i, 2 * i + 4),
-    half,
-    outwards: solid ? outwardsOf(line, 2 * i, area) : null,
+    outwards: isNormal ? outwardsOf(line, 2 * i, area) : null,
   }));
+  if (solid) return [{ edges, half, solid: line }];
+  return edges.map((edge) => ({ edges: [edge], half, solid: null }));
+}
+
+/** True when a point of the plane lies inside a closed line: even-odd rule. */
+function isInside(line: Float64Array, s: number, radius: number): boolean {
+  let inside = false;
+  for (let at = 0; at + 3 < line.length; at += 2) {
+    const r0 = line[at + 1]!;
+    const r1 = line[at + 3]!;
+    if (r0 > radius === r1 > radius) continue;
+    const cross = line[at]! + ((radius - r0) / (r1 - r0)) * (line[at + 2]! - line[at]!);
+    if (cross > s) inside = !inside;
+  }
+  return inside;
 }
 
 function aimAtEdge({ line }: Edge): void {
@@ -198,11 +218,6 @@ function aimAtEdge({ line }: Edge): void {
   second[POINT] = line[2]!;
   second[POINT + 1] = line[3]!;
   aimSegments(_plane);
-}
-
-/** Height of the stretch's start over an edge's line at the cell's centre. */
-function startOver({ line }: Edge, [ns, nr]: readonly [number, number]): number {
-  return (_plane.first[0]! - line[0]!) * ns + (_plane.first[1]! - line[1]!) * nr;
 }
 
 /** Bounds both ends' height over an edge's line, on its outer side. */
@@ -232,48 +247,62 @@ const SHORTEST_STRETCH = 0.5;
 
 const _found = { isCoarse: false };
 
-/** True when every solid among the sections is convex, which `revolvedBounder` needs. */
-export function isBoundable(sections: readonly Section[]): boolean {
-  return sections.every(({ line, solid }) => !solid || isConvex(line));
-}
-
 /**
  * Bounds the gap of a chain, whose break points are seen from the knuckle, to sections of revolution about the hub axis.
- * An element's second piece is a shell's edge, or a convex solid as a whole.
+ * Where a chain may reach into a solid that is not convex, nothing can be told: −∞.
  */
 export function revolvedBounder(
-  track: Track,
-  radii: Float64Array,
+  { track, radii, starts }: Pieces,
   sections: readonly Section[],
 ): Bounder {
-  const pieces: Edge[][] = sections.flatMap((section) =>
-    section.solid ? [edgesOf(section)] : edgesOf(section).map((edge) => [edge]),
-  );
+  const targets = sections.flatMap(targetsOf);
   return {
-    elements: stretches(radii.length, pieces.length),
+    elements: stretches(radii.length, targets.length),
     isCoarse: () => _found.isCoarse,
     swings: (cell) => swingsOf(track(cell)),
     bound: (cell, element, enough) => {
       const points = track(cell);
       if (points === null) return Number.NEGATIVE_INFINITY;
-      const edges = pieces[element.second]!;
-      const thick = radii[element.first]! + edges[0]!.half;
-      takeStretch(cell, points, element);
+      const target = targets[element.second]!;
+      const thick = radii[element.first]! + target.half;
+      takeStretch(cell, points, starts[element.first]!, element);
       _found.isCoarse = element.to - element.from > FINEST_STRETCH;
       const isOff =
         flatten(cell.pose, 0, _plane.first, 0) && flatten(cell.pose, POINT, _plane.first, POINT);
       _plane.sag = isOff ? sagitta(cell.pose) : Number.POSITIVE_INFINITY;
-      if (_plane.sag > WIDEST_SAGITTA) return ballBound(cell.pose, edges) - thick;
-      return edgesBound(edges, enough + thick) - thick;
+      if (_plane.sag > WIDEST_SAGITTA) return ballBound(cell.pose, target) - thick;
+      return stretchBound(target, enough + thick) - thick;
     },
   };
+}
+
+/** Aims from the target's nearest edge at a point of the plane; its distance, and how high it is over the target's edges. */
+function pointOver(
+  { edges }: Target,
+  s: number,
+  radius: number,
+): { apart: number; height: number } {
+  const { first } = _plane;
+  first.fill(0);
+  first[0] = s;
+  first[1] = radius;
+  first.copyWithin(POINT, 0, POINT);
+  _plane.sag = 0;
+  let apart = Number.POSITIVE_INFINITY;
+  let height = Number.NEGATIVE_INFINITY;
+  for (const edge of edges) {
+    aimAtEdge(edge);
+    apart = Math.min(apart, _plane.distance);
+    if (edge.outwards !== null) height = Math.max(height, heightOver(edge, edge.outwards));
+  }
+  return { apart, height };
 }
 
 /**
  * Bounds the distance of a stretch that may come near the axis: it stays within half its length and its swing of its
  * middle.
  */
-function ballBound(pose: Float64Array, edges: readonly Edge[]): number {
+function ballBound(pose: Float64Array, target: Target): number {
   const swing = Math.max(swingAt(_ends, 0), swingAt(_ends, POINT));
   const half = Math.hypot(_along[0]!, _along[1]!, _along[2]!) / 2;
   noteCoarse(half > swing);
@@ -285,38 +314,25 @@ function ballBound(pose: Float64Array, edges: readonly Edge[]): number {
     s += x * pose[a + i]!;
     squared += x * x;
   }
-  const { first } = _plane;
-  first.fill(0);
-  first[0] = s;
-  first[1] = Math.sqrt(Math.max(0, squared - s * s));
-  first.copyWithin(POINT, 0, POINT);
-  let apart = Number.POSITIVE_INFINITY;
-  let height = Number.NEGATIVE_INFINITY;
-  for (const edge of edges) {
-    aimAtEdge(edge);
-    apart = Math.min(apart, _plane.distance);
-    if (edge.outwards !== null) height = Math.max(height, startOver(edge, edge.outwards));
-  }
-  const isInside = edges[0]!.outwards !== null && !(height > 0);
-  return (isInside ? height : apart) - half - swing;
+  const radius = Math.sqrt(Math.max(0, squared - s * s));
+  const { apart, height } = pointOver(target, s, radius);
+  const inside = target.solid !== null && isInside(target.solid, s, radius);
+  return (inside ? height : apart) - half - swing;
 }
 
-/** Bounds the distance of the stretch to one edge of a shell, or to a convex solid with all these edges. */
-function edgesBound(edges: readonly Edge[], enough: number): number {
+/** Bounds the distance of a stretch to its target. */
+function stretchBound({ edges, solid }: Target, enough: number): number {
   let apart = Number.POSITIVE_INFINITY;
   let middle = Number.POSITIVE_INFINITY;
   let height = Number.NEGATIVE_INFINITY;
-  let start = Number.NEGATIVE_INFINITY;
   for (const edge of edges) {
     aimAtEdge(edge);
     middle = Math.min(middle, _plane.distance);
     apart = Math.min(apart, segmentBound(_plane, enough));
-    if (edge.outwards === null) continue;
-    height = Math.max(height, heightOver(edge, edge.outwards));
-    start = Math.max(start, startOver(edge, edge.outwards));
+    if (edge.outwards !== null) height = Math.max(height, heightOver(edge, edge.outwards));
   }
-  const isShell = edges[0]!.outwards === null;
-  if (isShell || (apart > 0 && start > 0)) {
+  const { first } = _plane;
+  if (solid === null || (apart > 0 && !isInside(solid, first[0]!, first[1]!))) {
     const best = Math.max(apart, height);
     noteCoarse(_plane.sag > Math.max(FINE_SAGITTA, SAGITTA_SHARE * (middle - best)));
     return best;

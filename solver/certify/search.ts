@@ -39,7 +39,7 @@ const COARSE = 2;
 /** How near they come at most where the wanted gap lies between them. */
 const CLOSEST = 0.002;
 /** What rounding, the solver's residuals and the closed forms' own errors cannot come to, mm. */
-const SAFETY = 1e-6;
+export const SAFETY = 1e-6;
 const MOST_NODES = 40_000;
 /** Half-size, mm, below which a cell of which nothing is proven is given up. */
 const SMALLEST = 0.1;

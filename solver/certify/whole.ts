@@ -6,7 +6,7 @@ import type { MeshGap, MeshSurface } from '../clearance/mesh.ts';
 import type { Section } from '../clearance/section.ts';
 import { Slot } from '../linkage/slots.ts';
 import type { Cell } from './cells.ts';
-import { type Bounder, type Swings, stretches, swingsOf, type Track } from './element.ts';
+import { type Bounder, type Pieces, type Swings, stretches, swingsOf } from './element.ts';
 import { type BodyMotion, carriedPoint, carriedVector } from './motion.ts';
 import { POINT } from './separation.ts';
 import { midLength, scaled, slopeA, slopeB, sum, tripleAt } from './taylor.ts';
@@ -18,8 +18,7 @@ const MESH_ROUNDING = 0.01;
 
 /** Bounds the gap of a chain, whose break points are seen from the ground, to a mesh, piece by piece. */
 export function meshBounder(
-  track: Track,
-  radii: Float64Array,
+  { track, radii, starts }: Pieces,
   surface: MeshSurface,
   answer: MeshGap,
 ): Bounder {
@@ -32,7 +31,7 @@ export function meshBounder(
     bound: (cell, element, enough) => {
       const over = track(cell);
       if (over === null) return Number.NEGATIVE_INFINITY;
-      const at = element.first * POINT;
+      const at = starts[element.first]! * POINT;
       points.set(over.subarray(at, at + 3));
       points.set(over.subarray(at + POINT, at + POINT + 3), 3);
       radius[0] = radii[element.first]!;
