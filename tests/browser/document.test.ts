@@ -162,10 +162,7 @@ describe('the points drawer', () => {
     const size = field(page, 'Tyre: Size');
     await type(size, '265/70');
     const alert = drawer(page).getByRole('alert');
-    await shows(
-      alert,
-      'half-ton-factory.json: tyre.size: found "265/70" (text), wanted a tyre size',
-    );
+    await shows(alert, 'Not taken: found "265/70", wanted a tyre size');
     await holds(size, '265/70');
     await size.press('Tab');
     await holds(size, '265/70');
@@ -176,6 +173,16 @@ describe('the points drawer', () => {
     await page.getByRole('button', { name: 'Undo' }).click();
     await holds(field(page, 'Hub and wheel: Rim diameter'), '17');
     await holds(size, '265/70R17');
+    const offset = field(page, 'Hub and wheel: Offset');
+    await type(offset, '123456');
+    await shows(alert, 'Not taken: found 123456, wanted a number between −100,000 and 100,000.');
+    await offset.press('Escape');
+    await alert.waitFor({ state: 'detached' });
+    await type(field(page, 'Hub and wheel: Rim width'), '-8');
+    await shows(
+      alert,
+      'Not taken: found −8, wanted a number above 0 and below 100,000 (inch code).',
+    );
   });
 
   it('takes lengths in the unit shown', async () => {

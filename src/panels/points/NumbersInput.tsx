@@ -35,7 +35,7 @@ function NumbersInput() {
     const refusal = editModel((model) => {
       taken = field.get(model).map((old, i) => (i === index ? number : old));
       return field.set(model, taken);
-    });
+    }, field.path);
     setMessage(refusal);
     // The panel's own copy follows at once; every other change of the model reaches it in the next frame.
     if (refusal === null) onUpdate(taken);

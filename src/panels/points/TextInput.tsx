@@ -21,7 +21,7 @@ interface Context<F> {
 function useTaking(context: Context<TextField | ChoiceField>): (text: string) => string | null {
   const { settings, onUpdate } = context;
   return (text) => {
-    const refusal = editModel((model) => settings.field.set(model, text));
+    const refusal = editModel((model) => settings.field.set(model, text), settings.field.path);
     if (refusal === null) onUpdate(text);
     return refusal;
   };
