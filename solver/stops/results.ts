@@ -39,18 +39,18 @@ export interface RayStops {
   /** The first stop; null where nothing stops the wheel within what was looked at. */
   readonly first: Stop | null;
   /**
-   * True when it is proven that no limit is met before its stop, however shortly. Otherwise `doubtful` names the margins
-   * for which it rests on samples no farther apart than 0.25 mm in places.
+   * Up to here it is proven that no limit is met before its stop, however shortly; beyond, next to the end of the
+   * linkage's reach, that rests on samples no farther apart than 0.25 mm. `lookedTo` where all of it is proven.
    */
-  readonly isProven: boolean;
-  readonly doubtful: readonly string[];
+  readonly provenTo: number;
 }
 
 /** First stops in bump and in droop at one rack. */
 export interface StopColumn {
   readonly rack: number;
-  readonly bump: RayStops;
-  readonly droop: RayStops;
+  /** null where nothing stops the wheel within the model's travel. */
+  readonly bump: Stop | null;
+  readonly droop: Stop | null;
 }
 
 /** A piece of the usable region's edge along which one limit ends it. */
