@@ -130,6 +130,7 @@ export function boxBounder({ track, radii, starts }: Pieces, min: Vector3, max: 
     bound: (cell: Cell, element, enough) => {
       const points = track(cell);
       if (points === null) return Number.NEGATIVE_INFINITY;
+      if (points.length === 0) return Number.POSITIVE_INFINITY;
       const thick = radii[element.first]!;
       _space.secondCount = 8;
       writeCorners(_space, min, max);

@@ -18,6 +18,7 @@ export function chainBounder(first: Pieces, second: Pieces): Bounder {
       const one = first.track(cell);
       const other = second.track(cell);
       if (one === null || other === null) return Number.NEGATIVE_INFINITY;
+      if (one.length === 0 || other.length === 0) return Number.POSITIVE_INFINITY;
       const thick = first.radii[element.first]! + second.radii[element.second]!;
       takePiece(one, first.starts[element.first]!, _separation.first);
       takePiece(other, second.starts[element.second]!, _separation.second);

@@ -89,17 +89,27 @@ function shapeOf(shape: Shape): ProvableShape {
   return shape;
 }
 
+/** True when a shape is the drop link, which has no place where it cannot reach its lever. */
+function isLink(shape: Shape): boolean {
+  return shape.kind === 'line' && lineBody(shape.ends) === 'link';
+}
+
 /** Makes a watched pair ready to be proven. */
 export function provable(pair: WatchedPair): ProvablePair {
   const gap = createPairGap(pair);
+  const needsLink = isLink(pair.first) || isLink(pair.second);
+  let isPlaced = true;
   return {
     names: pair.names,
     required: pair.required,
     isConstant: pair.isConstant,
     shapes: [shapeOf(pair.first), shapeOf(pair.second)],
     measure: {
-      measure: (pose) => pairGapInto(gap, pose),
-      gap: () => gap.gap,
+      measure: (pose) => {
+        isPlaced = !needsLink || pose.data[Slot.leverRoom]! > 0;
+        if (isPlaced) pairGapInto(gap, pose);
+      },
+      gap: () => (isPlaced ? gap.gap : Number.POSITIVE_INFINITY),
       pointA: gap.pointA,
       pointB: gap.pointB,
     },

@@ -263,6 +263,7 @@ export function revolvedBounder(
     bound: (cell, element, enough) => {
       const points = track(cell);
       if (points === null) return Number.NEGATIVE_INFINITY;
+      if (points.length === 0) return Number.POSITIVE_INFINITY;
       const target = targets[element.second]!;
       const thick = radii[element.first]! + target.half;
       takeStretch(cell, points, starts[element.first]!, element);

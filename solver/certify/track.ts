@@ -9,6 +9,7 @@ import { type Motion, turnedBack } from './motion.ts';
 import {
   type Frame,
   leverEndOver,
+  NOWHERE,
   rodAxesOver,
   seenCarried,
   seenGround,
@@ -60,13 +61,13 @@ function shaftEnds({ shaft }: Corner, cell: Enclosed, frame: Frame): Ends | null
   };
 }
 
-function linkEnds(corner: Corner, cell: Enclosed, frame: Frame): Ends | null {
+function linkEnds(corner: Corner, cell: Enclosed, frame: Frame): Ends | typeof NOWHERE | null {
   const { lever, model } = corner;
   if (lever === null || model.antiRollBar === undefined) return null;
   const on = carrier(model.antiRollBar);
   const to = tripleAt(cell.pose, Slot.link);
   const end = leverEndOver(lever, seenCarried(cell, on, to, 'ground'));
-  if (end === null) return null;
+  if (end === null || end === NOWHERE) return end;
   return {
     first: seenMoving(cell.motion, end, frame),
     last: seenCarried(cell, on, to, frame),
@@ -139,10 +140,17 @@ function mixed({ first, last }: Ends, share: number): TaylorVector {
   return sum(scaled(1 - share, first), scaled(share, last));
 }
 
+const NO_POINTS = new Float64Array(0);
+
 /** A way to see any point of a body in one cell; null where it cannot be told. */
 type Sight = (point: Triple) => TaylorVector | null;
 
-function sightOf(corner: Corner, body: TrackBody, cell: Enclosed, frame: Frame): Sight | null {
+function sightOf(
+  corner: Corner,
+  body: TrackBody,
+  cell: Enclosed,
+  frame: Frame,
+): Sight | typeof NOWHERE | null {
   if (body === 'ground') return (point) => seenGround(cell.motion, point, frame);
   if (body === 'tieRod') {
     const ends = rodEnds(cell, frame);
@@ -157,12 +165,13 @@ function sightOf(corner: Corner, body: TrackBody, cell: Enclosed, frame: Frame):
     shaft: () => shaftEnds(corner, cell, frame),
     link: () => linkEnds(corner, cell, frame),
   }[body]();
-  return ends === null ? null : ({ x, y, z }) => mixed(ends, shareOf(ends, x, y, z));
+  if (ends === null || ends === NOWHERE) return ends;
+  return ({ x, y, z }) => mixed(ends, shareOf(ends, x, y, z));
 }
 
 /**
  * Encloses the break points of a chain over a cell as seen from a frame; `points` holds where they are in the centre's
- * pose, vehicle axes, three numbers each. Null where that cannot be told.
+ * pose, vehicle axes, three numbers each. Null where that cannot be told, empty where the part has no place.
  */
 export function trackOver(
   corner: Corner,
@@ -175,6 +184,7 @@ export function trackOver(
   if (motion === null) return null;
   const sight = sightOf(corner, body, { ...cell, motion }, frame);
   if (sight === null) return null;
+  if (sight === NOWHERE) return NO_POINTS;
   const track = new Float64Array((points.length / 3) * POINT);
   for (let i = 0; 3 * i < points.length; i += 1) {
     const seen = sight(tripleAt(points, 3 * i));

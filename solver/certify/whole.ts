@@ -31,6 +31,7 @@ export function meshBounder(
     bound: (cell, element, enough) => {
       const over = track(cell);
       if (over === null) return Number.NEGATIVE_INFINITY;
+      if (over.length === 0) return Number.POSITIVE_INFINITY;
       const at = starts[element.first]! * POINT;
       points.set(over.subarray(at, at + 3));
       points.set(over.subarray(at + POINT, at + POINT + 3), 3);

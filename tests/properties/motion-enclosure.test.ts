@@ -2,7 +2,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encloseMotion, type Motion } from '../../solver/certify/motion.ts';
-import { leverEndOver, rodAxesOver, seenCarried, seenMoving } from '../../solver/certify/seen.ts';
+import {
+  leverEndOver,
+  NOWHERE,
+  rodAxesOver,
+  seenCarried,
+  seenMoving,
+} from '../../solver/certify/seen.ts';
 import { type TaylorVector, tripleAt } from '../../solver/certify/taylor.ts';
 import {
   assemble,
@@ -91,7 +97,7 @@ function enclosed(corner: Corner, centre: Float64Array, motion: Motion, pose: Fl
     ],
   ];
   const lever = leverEndOver(corner.lever!, carried(carrier(corner.model.antiRollBar!), Slot.link));
-  if (lever !== null) found.push(['lever end', lever, ground(Slot.leverEnd)]);
+  if (lever !== null && lever !== NOWHERE) found.push(['lever end', lever, ground(Slot.leverEnd)]);
   const { stud } = corner.joints.rod;
   const studAt = { x: 0, y: 0, z: 0 };
   for (let axis = 0; axis < 3; axis += 1) {
