@@ -167,7 +167,7 @@ function obstaclePoints(model: Model): HardPoint[] {
     if (obstacle.shape === 'tube') {
       return obstacle.points.map((_, j) => at(`points.${j}`, `point ${j + 1}`));
     }
-    return obstacle.position === undefined ? [] : [at('position', "the file's origin")];
+    return obstacle.position === undefined ? [] : [at('position', 'place of its origin')];
   });
 }
 

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { assemble, createPose, placeParts, placeRod, Slot, solve } from '../../solver/index.ts';
 import { carry, directionBack, directionNow, placeNow } from '../../src/scene/handles/carried.ts';
+import { meshKey } from '../../src/state/meshes.ts';
 import { hardPoints } from '../../src/state/points.ts';
+import type { PreparedMesh } from '../../src/worker/meshJob.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
 
 const corner = assemble(FULL_MODEL);
@@ -53,6 +55,37 @@ describe('placeNow', () => {
 
   it('leaves the body’s points alone', () => {
     expect(placed('coilover.top')).toEqual(FULL_MODEL.coilover?.top);
+  });
+});
+
+describe('a mesh obstacle', () => {
+  const mesh = {
+    name: 'part',
+    shape: 'mesh',
+    file: 'part.stl',
+    unit: 'mm',
+    position: [100, 200, 300],
+    rotation: [0, 0, 90],
+  } as const;
+  const model = { ...FULL_MODEL, obstacles: [mesh] };
+  const held = assemble(model);
+  const point = hardPoints(model).find(({ path }) => path === 'obstacles.0.position')!;
+
+  it('is held at the middle of its box, and at its origin until its file is ready', () => {
+    const prepared: PreparedMesh = {
+      positions: new Float32Array(),
+      normals: new Float32Array(),
+      tree: { roots: [], index: null, indirectBuffer: null },
+      box: { min: [0, 0, 0], max: [10, 20, 30] },
+      triangles: 0,
+    };
+    const files = new Map([[meshKey(mesh), { state: 'ready' as const, mesh: prepared }]]);
+    const out = new Float64Array(3);
+    placeNow(carry(held, point, { files, offered: [] }), pose, out);
+    // A quarter turn about z brings the middle [5, 10, 15] to [−10, 5, 15].
+    expect([...out]).toEqual([90, 205, 315]);
+    placeNow(carry(held, point, { files: new Map(), offered: [] }), pose, out);
+    expect([...out]).toEqual([100, 200, 300]);
   });
 });
 

@@ -1,5 +1,6 @@
 /** The hard point whose name is looked at in the points panel, marked where its body carries it now. */
 import type { Corner } from '../../../solver/index.ts';
+import { meshes } from '../../state/meshes.ts';
 import { hardPoints } from '../../state/points.ts';
 import { type Carried, carry, placeNow } from '../handles/carried.ts';
 import type { Words } from '../labels/labels.ts';
@@ -23,7 +24,7 @@ function look(corner: Corner): Carried | null {
   _looked.of = corner;
   const path = _looked.key.slice(PREFIX.length);
   const point = hardPoints(corner.model).find((one) => one.path === path);
-  _looked.carried = point === undefined ? null : carry(corner, point);
+  _looked.carried = point === undefined ? null : carry(corner, point, meshes.getState());
   const label = point?.label ?? '';
   if (_looked.words(0, 'mm') !== label) _looked.words = () => label;
   return _looked.carried;

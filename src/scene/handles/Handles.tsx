@@ -3,6 +3,7 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo } from 'react';
 import type { PerspectiveCamera } from 'three';
 import { documentStore, inputs, posed, view } from '../../state/bench.ts';
+import { meshes } from '../../state/meshes.ts';
 import type { Pen } from '../drawings/pen.ts';
 import { createStrokes } from '../drawings/strokes.ts';
 import { PALETTES } from '../palette.ts';
@@ -35,7 +36,7 @@ export function Handles({ stage }: Props) {
     () => createWheelGrip({ posed, inputs, drum: () => stage.extent().drum }),
     [stage],
   );
-  const points = useMemo(() => createPointGrip({ posed, documentStore, view }), []);
+  const points = useMemo(() => createPointGrip({ posed, documentStore, view, meshes }), []);
   const pen = useMemo<Pen>(
     () => ({ line: strokes.line, label: stage.labels.put, sees: stage.labels.sees }),
     [strokes, stage],

@@ -4,10 +4,13 @@
  * F₀ and F that body's frame in the design and in the pose. The bench stays where it is: the rod can be bent away from
  * the lip at full lock, where it matters.
  */
-import { type Corner, type Pose, Slot, type Vector3 } from '../../../solver/index.ts';
+import { type Corner, type Model, type Pose, Slot, type Vector3 } from '../../../solver/index.ts';
 import { type Frame, frameFrom } from '../../../solver/linkage/frames.ts';
 import { subtract, unit } from '../../../solver/math/vec3.ts';
 import { steeringDirection, tieRodStudAxis } from '../../../solver/model/defaults.ts';
+import { turnedBox } from '../../mesh/axes.ts';
+import { placingOf } from '../../mesh/placing.ts';
+import { type MeshesState, meshKey } from '../../state/meshes.ts';
 import type { HardPoint, PointBody } from '../../state/points.ts';
 
 /** The body's frame in the design, or null for what does not turn. */
@@ -34,7 +37,7 @@ export interface Carried {
   /** The design place, mm. */
   readonly design: Vector3;
   readonly frame: Frame | null;
-  /** What is added where the body does not turn: a cam's shift of its pivot. */
+  /** What is added where the body does not turn: a cam's shift of its pivot, or from a mesh's origin to its middle. */
   readonly shift: Vector3;
   /** Unit direction of the rack, for the point that rides on it. */
   readonly rack: Vector3 | null;
@@ -52,15 +55,27 @@ function camShift(corner: Corner, path: string): Vector3 {
   return [0, 0, 0];
 }
 
+/** Where a mesh obstacle is held: at its middle, which its origin may be far from. */
+function meshShift(model: Model, path: string, meshes?: MeshesState): Vector3 | null {
+  const [group, place, key] = path.split('.');
+  if (group !== 'obstacles' || key !== 'position') return null;
+  const mesh = model.obstacles?.[Number(place)];
+  if (mesh?.shape !== 'mesh') return null;
+  const status = meshes?.files.get(meshKey(mesh));
+  if (status?.state !== 'ready') return null;
+  const { min, max } = turnedBox(status.mesh.box, placingOf({ ...mesh, position: [0, 0, 0] }));
+  return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+}
+
 /** Makes a hard point ready to be placed in poses of this corner. */
-export function carry(corner: Corner, point: HardPoint): Carried {
+export function carry(corner: Corner, point: HardPoint, meshes?: MeshesState): Carried {
   const { model, lever } = corner;
   const circle = lever?.circle;
   return {
     point,
     design: point.get(model),
     frame: designFrame(corner, point.body),
-    shift: camShift(corner, point.path),
+    shift: meshShift(model, point.path, meshes) ?? camShift(corner, point.path),
     rack: point.body === 'rack' ? unit(steeringDirection(model.steering)) : null,
     bar:
       point.body === 'antiRollBar' && circle !== undefined

@@ -3,6 +3,7 @@
  * of the selected one. What moves is the point of the design; the bench stays in its pose (see carried.ts).
  */
 import type { DocumentStore } from '../../state/document.ts';
+import type { MeshStore } from '../../state/meshes.ts';
 import { hardPoints } from '../../state/points.ts';
 import type { PosedStore } from '../../state/posed.ts';
 import type { View } from '../../state/view.ts';
@@ -37,6 +38,7 @@ interface Bench {
   readonly posed: PosedStore;
   readonly documentStore: DocumentStore;
   readonly view: View;
+  readonly meshes: MeshStore;
 }
 
 /** Distance of the point (x, y) from the stretch of a line, px. */
@@ -53,10 +55,13 @@ const _place = new Float64Array(3);
 const _tip = new Float64Array(3);
 const _axis = new Float64Array(3);
 
-export function createPointGrip({ posed, documentStore, view }: Bench): PointGrip {
+export function createPointGrip({ posed, documentStore, view, meshes }: Bench): PointGrip {
   const drag = createPointDrag();
   let of = posed.current().corner;
-  let list: readonly Carried[] = hardPoints(of.model).map((point) => carry(of, point));
+  /** Meshes that become ready are held at their middles. */
+  let files = meshes.getState();
+  const carryAll = () => hardPoints(of.model).map((point) => carry(of, point, files));
+  let list: readonly Carried[] = carryAll();
   let hovered = -1;
   let selected = -1;
   let axis: Axis | null = null;
@@ -65,11 +70,12 @@ export function createPointGrip({ posed, documentStore, view }: Bench): PointGri
 
   function carried(): readonly Carried[] {
     const { corner } = posed.current();
-    if (corner === of) return list;
+    if (corner === of && files === meshes.getState()) return list;
+    files = meshes.getState();
     const isSame = corner.model.name === of.model.name;
     of = corner;
     const before = list.length;
-    list = hardPoints(of.model).map((point) => carry(of, point));
+    list = carryAll();
     if (!isSame || list.length !== before) {
       selected = -1;
       hovered = -1;
