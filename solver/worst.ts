@@ -2,8 +2,9 @@
 import { createRodGap, rodGapInto } from './clearance/rodGap.ts';
 import { type Corner, solve } from './corner.ts';
 import { createPose } from './linkage/solve.ts';
-import type { LockMap, MapPair } from './map.ts';
+import type { LockMap, MapPair, Range } from './map.ts';
 import { placeParts } from './measures/parts.ts';
+import type { Model } from './model/model.ts';
 
 /** A reachable place and its gap, mm. */
 export interface WorstPlace {
@@ -34,15 +35,24 @@ function gapOf(corner: Corner, pair: MapPair): Gap {
   };
 }
 
-/** Nodes no neighbour of which is lower, lowest first. */
-function lowNodes(map: LockMap, most: number): number[] {
+/** First and last row of the map inside a range of travel; the nearest row where none is. */
+function rowsWithin({ travels }: LockMap, [least, most]: Range): readonly [number, number] {
+  let first = 0;
+  let last = travels.length - 1;
+  while (first < last && travels[first]! < least) first += 1;
+  while (last > first && travels[last]! > most) last -= 1;
+  return [first, last];
+}
+
+/** Nodes of a range of travel no neighbour of which is lower, lowest first. */
+function lowNodes(map: LockMap, within: Range, most: number): number[] {
   const values = map.gap;
   const columns = map.racks.length;
-  const rows = map.travels.length;
+  const [firstRow, lastRow] = rowsWithin(map, within);
   const isLow = (node: number): boolean => {
     const row = Math.floor(node / columns);
     const column = node % columns;
-    for (let r = Math.max(0, row - 1); r <= Math.min(rows - 1, row + 1); r += 1) {
+    for (let r = Math.max(firstRow, row - 1); r <= Math.min(lastRow, row + 1); r += 1) {
       for (let c = Math.max(0, column - 1); c <= Math.min(columns - 1, column + 1); c += 1) {
         if (values[r * columns + c]! < values[node]!) return false;
       }
@@ -50,12 +60,13 @@ function lowNodes(map: LockMap, most: number): number[] {
     return Number.isFinite(values[node]!);
   };
   const nodes: number[] = [];
-  for (let node = 0; node < values.length; node += 1) if (isLow(node)) nodes.push(node);
+  for (let node = firstRow * columns; node < (lastRow + 1) * columns; node += 1)
+    if (isLow(node)) nodes.push(node);
   return nodes.sort((a, b) => values[a]! - values[b]!).slice(0, most);
 }
 
-function clamp(value: number, axis: Float64Array): number {
-  return Math.min(axis.at(-1)!, Math.max(axis[0]!, value));
+function clamp(value: number, [least, most]: Range): number {
+  return Math.min(most, Math.max(least, value));
 }
 
 /** Widest spacing of an axis; 0 for a single node. */
@@ -66,8 +77,9 @@ function spacing(axis: Float64Array): number {
 }
 
 /** Looks around the best place so far at 24 places, moves to a better one or halves the step, until LAST_STEP. */
-function descend(map: LockMap, gapAt: Gap, start: WorstPlace): WorstPlace {
+function descend(map: LockMap, within: Range, gapAt: Gap, start: WorstPlace): WorstPlace {
   const { travels, racks } = map;
+  const rackRange: Range = [racks[0]!, racks.at(-1)!];
   let best = start;
   let up = spacing(travels);
   let across = spacing(racks);
@@ -77,8 +89,8 @@ function descend(map: LockMap, gapAt: Gap, start: WorstPlace): WorstPlace {
       for (const b of RING) {
         if ((a === 0 && b === 0) || (b !== 0 && across === 0)) continue;
         const tried = gapAt(
-          clamp(centre.travel + a * up, travels),
-          clamp(centre.rack + b * across, racks),
+          clamp(centre.travel + a * up, within),
+          clamp(centre.rack + b * across, rackRange),
         );
         if (tried.gap < best.gap) best = tried;
       }
@@ -91,25 +103,33 @@ function descend(map: LockMap, gapAt: Gap, start: WorstPlace): WorstPlace {
   return best;
 }
 
+/** The part of a range of travel that the model's stops leave: what lies past them is drawn, but no wheel gets there. */
+export function withinStops({ stops }: Model, [least, most]: Range): Range {
+  const lower = stops?.droop === undefined ? least : Math.max(least, -stops.droop);
+  const upper = stops?.bump === undefined ? most : Math.min(most, stops.bump);
+  return lower <= upper ? [lower, upper] : [least, most];
+}
+
 /**
  * The least gap of the tie rod over the range of a filled map, to 0.01 mm, and where it is; null where nothing is in
  * reach. It is the least that was found: the neighbourhoods of at most `mostStarts` low nodes are searched, no bound is
- * proven.
+ * proven. `within` leaves out travel outside of it, mm.
  */
 export function worstPlace(
   corner: Corner,
   map: LockMap,
   pair: MapPair,
   mostStarts: number = MOST_STARTS,
+  within: Range = [map.travels[0]!, map.travels.at(-1)!],
 ): WorstPlace | null {
   if (corner.linkage.broken !== null) return null;
   const gapAt = gapOf(corner, pair);
   const room = (STEEPEST * (spacing(map.travels) + spacing(map.racks))) / 2;
   let worst: WorstPlace | null = null;
-  for (const node of lowNodes(map, mostStarts)) {
+  for (const node of lowNodes(map, within, mostStarts)) {
     if (worst !== null && map.gap[node]! > worst.gap + room) break;
-    const start = gapAt(map.lastTravel[node]!, map.lastRack[node]!);
-    const found = descend(map, gapAt, start);
+    const start = gapAt(clamp(map.lastTravel[node]!, within), map.lastRack[node]!);
+    const found = descend(map, within, gapAt, start);
     if (worst === null || found.gap < worst.gap) worst = found;
   }
   return worst;

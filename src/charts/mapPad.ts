@@ -4,6 +4,7 @@
  */
 import { wantedGap } from '../../solver/index.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
+import { withinStops } from '../../solver/worst.ts';
 import { inputs, posed, view } from '../state/bench.ts';
 import { lockMaps } from '../state/charted.ts';
 import { onFrame, requestFrame } from '../state/frame.ts';
@@ -54,8 +55,15 @@ function rackWords(mm: number, unit: LengthUnit): string {
   return `${length(Math.abs(mm), unit)}${side}`;
 }
 
+/** Whether part of the map lies past a stop, where the worst place is not looked for. */
+function hasStops({ model, travel }: ShownMap): boolean {
+  const [least, most] = withinStops(model, travel);
+  return least > travel[0] || most < travel[1];
+}
+
 /** One verdict over the whole map, in words. */
-function summaryOf({ map, model, pair, worst }: ShownMap, unit: LengthUnit): string {
+function summaryOf(shown: ShownMap, unit: LengthUnit): string {
+  const { map, model, pair, worst } = shown;
   if (worst === null) return 'No pose of this corner can be reached.';
   const state = gapState(worst.gap, wantedGap(model, 'tieRod', pair));
   const verdict = {
@@ -64,7 +72,8 @@ function summaryOf({ map, model, pair, worst }: ShownMap, unit: LengthUnit): str
     clear: 'Clear in the whole range that was tried.',
   }[state];
   const out = map.reached.includes(0) ? ' Part of the range is out of reach.' : '';
-  return `Least gap of the tie rod to the ${pair}: ${length(worst.gap, gapUnit(unit))} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
+  const where = hasStops(shown) ? ' within the stops' : '';
+  return `Least gap of the tie rod to the ${pair}${where}: ${length(worst.gap, gapUnit(unit))} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
 }
 
 const NO_STEERING = 'No steering limit in this model: straight ahead only.';
@@ -128,7 +137,7 @@ export function createMapPad(elements: MapPadElements): () => void {
     place.textContent =
       worst === null
         ? ''
-        : `travel ${signedLength(worst.travel, unit, 0)}, rack ${signedLength(worst.rack, unit, 0)}`;
+        : `travel ${signedLength(worst.travel, unit, 0)}, rack ${signedLength(worst.rack, unit, 0)}${hasStops(present) ? '\nwithin the stops' : ''}`;
     elements.summary.textContent = summaryOf(present, unit);
     card.dataset['full'] = isFull ? '1' : '0';
   }

@@ -83,4 +83,4 @@ export const BELL = { radius: 42, mouth: 22, length: 52, stub: 19 } as const;
 export const CLAMP = 3.5;
 export const SHAFT_BOOT = { outer: 86, inner: 104, folds: 5 } as const;
 export const LINK = { radius: 6.5, eye: 13 } as const;
-export const STRAP = { width: 46, stations: 24 } as const;
+export const STRAP = { width: 46, stations: 24, ear: 13, pin: 6 } as const;

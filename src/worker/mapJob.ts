@@ -10,7 +10,7 @@ import {
   mapRow,
   type Range,
 } from '../../solver/map.ts';
-import { type WorstPlace, worstPlace } from '../../solver/worst.ts';
+import { type WorstPlace, withinStops, worstPlace } from '../../solver/worst.ts';
 
 /** Whose map: the present design's or the held one's. */
 export type MapOwner = 'present' | 'held';
@@ -71,17 +71,24 @@ export function createMapRunner(
   function* work({ number, owner, model, pair, travel, rack }: MapRequest): Generator<undefined> {
     const corner = assemble(model);
     const isLine = rack[0] === rack[1];
+    const within = withinStops(model, travel);
     if (owner === 'present') {
       const map = take(COARSE_GRID.rows, isLine ? 1 : COARSE_GRID.columns);
       const mapping = beginMap(corner, pair, map, travel, rack);
       while (mapRow(mapping));
-      answer({ number, owner, isFull: false, map, worst: worstPlace(corner, map, pair, 1) });
+      answer({
+        number,
+        owner,
+        isFull: false,
+        map,
+        worst: worstPlace(corner, map, pair, 1, within),
+      });
       yield;
     }
     const map = take(FULL_GRID.rows, isLine ? 1 : FULL_GRID.columns);
     const mapping = beginMap(corner, pair, map, travel, rack);
     while (mapRow(mapping)) yield;
-    const worst = worstPlace(corner, map, pair);
+    const worst = worstPlace(corner, map, pair, undefined, within);
     answer({ number, owner, isFull: true, map, worst });
   }
 

@@ -15,7 +15,7 @@ import {
 } from '../../solver/index.ts';
 import { createLockMap, FULL_GRID, type MapPair, mapInto } from '../../solver/map.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
-import { worstPlace } from '../../solver/worst.ts';
+import { withinStops, worstPlace } from '../../solver/worst.ts';
 import { createMapFrame, xOfRack, yOfTravel } from '../../src/charts/mapFrame.ts';
 import { travelRange } from '../../src/state/inputs.ts';
 import { length, signed } from '../../src/words/format.ts';
@@ -95,7 +95,7 @@ function worstOf(model: Model, pair: MapPair) {
   const corner = assemble(model);
   const map = createLockMap(FULL_GRID.rows, FULL_GRID.columns);
   mapInto(corner, pair, map, travelRange(model), rackRange(model.steering));
-  return worstPlace(corner, map, pair)!;
+  return worstPlace(corner, map, pair, undefined, withinStops(model, travelRange(model)))!;
 }
 
 /** Where a travel and a rack stand on the page, by the map's own paper; left lock on the left. */
@@ -204,6 +204,9 @@ describe('the map', () => {
       await card(page).getByRole('radio', { name: pair }).check();
       const worst = worstOf(LONG_TRAVEL, pair);
       await says(card(page).locator('[data-worst-gap]'), `least ${length(worst.gap, 'mm')}`);
+      expect(await card(page).locator('[data-worst-place]').textContent()).toContain(
+        'within the stops',
+      );
       await filled(page);
       await part(page, 'worst').click();
       await says(part(page, 'gap'), length(worst.gap, 'mm'));

@@ -4,6 +4,7 @@ import { extentOf } from '../../src/scene/camera/extent.ts';
 import { drawCamber, drawToe } from '../../src/scene/drawings/angles.ts';
 import { drawFrontCentre } from '../../src/scene/drawings/centres.ts';
 import { LAYER_DRAWINGS, LIT_DRAWINGS, litDrawing } from '../../src/scene/drawings/chosen.ts';
+import { drawEnvelopeName } from '../../src/scene/drawings/envelope.ts';
 import { createPaths, followPaths } from '../../src/scene/drawings/paths.ts';
 import { arcBetween, type Pen } from '../../src/scene/drawings/pen.ts';
 import { drawContact, drawSteeringAxis } from '../../src/scene/drawings/steering.ts';
@@ -219,6 +220,19 @@ describe('the ground’s words', () => {
     expect(says(extent.ground).join()).not.toContain('body');
     expect(says(extent.ground - 60)).toContain('body 60 mm higher than at ride height');
     expect(says(extent.ground + 40)).toContain('body 40 mm lower than at ride height');
+  });
+});
+
+describe('the room for the brake', () => {
+  it('is named at its edge, inside the rim, where a model states one', () => {
+    const [label] = drawn(drawEnvelopeName, full).labels;
+    expect(label?.text).toBe('room for the brake');
+    const { data } = full.now.pose;
+    const reach = Math.hypot(...label!.at.map((value, i) => value - data[Slot.centre + i]!));
+    const radii = FULL_MODEL.brake!.section.map(([s, radius]) => Math.hypot(s, radius));
+    expect(reach).toBeLessThanOrEqual(Math.max(...radii) + 1e-9);
+    const { brake: _, ...bare } = FULL_MODEL;
+    expect(drawn(drawEnvelopeName, subjectOf(bare, 0, 0)).labels).toEqual([]);
   });
 });
 

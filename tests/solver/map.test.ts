@@ -21,7 +21,7 @@ import {
   mapInto,
   mapRow,
 } from '../../solver/map.ts';
-import { worstPlace } from '../../solver/worst.ts';
+import { withinStops, worstPlace } from '../../solver/worst.ts';
 
 function cornerOf(json: object): Corner {
   const read = readModel(json, 'model.json');
@@ -160,4 +160,31 @@ describe('worstPlace(corner, map, pair)', () => {
     expect(worst.rack).toBeGreaterThanOrEqual(rack[0]);
     expect(worst.rack).toBeLessThanOrEqual(rack[1]);
   });
+
+  test.each([
+    ['factory, wheel', factory, 'wheel', [-105, 105], [-72, 72]],
+    ['long travel, tyre', longTravel, 'tyre', [-175, 200], [-92, 92]],
+  ] as const)(
+    '%s: within a part of the travel no denser sample of it lies lower',
+    (_, json, pair, travel, rack) => {
+      const on = cornerOf(json);
+      const map = createLockMap(21, 16);
+      mapInto(on, pair, map, travel, rack);
+      const within = [0.31 * travel[0], 0.62 * travel[1]] as const;
+      const worst = worstPlace(on, map, pair, undefined, within)!;
+      expect(worst.travel).toBeGreaterThanOrEqual(within[0]);
+      expect(worst.travel).toBeLessThanOrEqual(within[1]);
+      const dense = createLockMap(161, 121);
+      mapInto(on, pair, dense, within, rack);
+      expect(worst.gap).toBeLessThan(Math.min(...dense.gap) + 0.01);
+    },
+  );
+});
+
+test('withinStops(model, travel) leaves what no stop stands before', () => {
+  const { model } = cornerOf(factory);
+  const { stops: _, ...bare } = model;
+  expect(withinStops(bare, [-105, 105])).toEqual([-105, 105]);
+  expect(withinStops({ ...bare, stops: { bump: 90 } }, [-105, 105])).toEqual([-105, 90]);
+  expect(withinStops({ ...bare, stops: { bump: 90, droop: 80 } }, [-105, 60])).toEqual([-80, 60]);
 });

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { assemble, type Model } from '../../solver/index.ts';
 import { createLockMap, mapInto } from '../../solver/map.ts';
+import { withinStops } from '../../solver/worst.ts';
 import { createMapRunner, type MapAnswer, type MapRequest } from '../../src/worker/mapJob.ts';
 import { shipped } from '../support/models.ts';
 
@@ -55,7 +56,15 @@ describe('createMapRunner', () => {
     mapInto(assemble(MODEL), 'wheel', full, [-105, 105], [-72, 72]);
     expect(answers[1]!.map).toEqual(full);
     expect(answers[0]!.map.gap).toHaveLength(21 * 16);
-    expect(answers[1]!.worst!.gap).toBeLessThanOrEqual(Math.min(...full.gap) + 1e-9);
+    const { travel, gap } = answers[1]!.worst!;
+    const [least, most] = withinStops(MODEL, [-105, 105]);
+    expect(travel).toBeGreaterThanOrEqual(least);
+    expect(travel).toBeLessThanOrEqual(most);
+    const inside = [...full.gap].filter((_, node) => {
+      const row = full.travels[Math.floor(node / 61)]!;
+      return row >= least && row <= most;
+    });
+    expect(gap).toBeLessThanOrEqual(Math.min(...inside) + 1e-9);
   });
 
   test('drops a full map under way when something newer is asked', () => {

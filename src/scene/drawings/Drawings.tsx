@@ -14,6 +14,7 @@ import { countRender } from '../renders.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { useTheme } from '../useView.ts';
 import { LAYER_DRAWINGS, litDrawing } from './chosen.ts';
+import { drawEnvelopeName } from './envelope.ts';
 import { drawGapWarning } from './gap.ts';
 import { createPaths, followPaths } from './paths.ts';
 import type { Pen } from './pen.ts';
@@ -72,7 +73,7 @@ export function Drawings({ stage }: Props) {
   useEffect(() => () => strokes.dispose(), [strokes]);
 
   useFrame(({ camera, size }) => {
-    const { layers, lit } = view.getState();
+    const { layers, lit, wheelShell } = view.getState();
     subject.now = posed.current();
     subject.extent = stage.extent();
     followPaths(subject.paths, subject.now.corner, subject.now.pose.data[Slot.rack]!);
@@ -94,6 +95,7 @@ export function Drawings({ stage }: Props) {
     }
     if (layers.grid)
       gridWords(pen, subject.extent, subject.now.pose.data[Slot.contact + 2]!, looksAcross(camera));
+    if (wheelShell !== 'solid') drawEnvelopeName(pen, subject);
     strokes.end();
   }, -0.2);
 

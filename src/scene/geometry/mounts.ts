@@ -1,14 +1,15 @@
-/** What is fixed to the body: the ears, bolts and cams of the arms' pivots, and the coilover's top. Vehicle axes. */
+/** What is fixed to the body: the ears, bolts and cams of the arms' pivots, the coilover's top and the strap's. Vehicle axes. */
 import { Matrix4, Vector3 } from 'three';
 import type { Cam, Corner, Model } from '../../../solver/index.ts';
 import { camAngle, camSlot } from '../../../solver/model/defaults.ts';
-import { BUSH, CAM, DAMPER, EAR } from '../proportions.ts';
+import { BUSH, CAM, DAMPER, EAR, STRAP } from '../proportions.ts';
 import { addBarClamp } from './antiRollBar.ts';
 import { addInnerCup } from './halfShaft.ts';
 import { tubeDiameter } from './joints.ts';
 import { addPlate, block } from './plate.ts';
 import { addHex, addPin, pinProfile, revolve } from './revolve.ts';
 import { type Assembly, axisFrame, piece, toVector } from './solid.ts';
+import { strapAside } from './strap.ts';
 
 interface PivotPlace {
   readonly at: Vector3;
@@ -33,7 +34,7 @@ function pivotPlaces({ model, linkage }: Corner): PivotPlace[] {
 }
 
 /** Outline of an ear: round about the bolt, square towards the body. x is the way to the body. */
-function earOutline(radius: number, reach: number): [number, number][] {
+export function earOutline(radius: number, reach: number): [number, number][] {
   const round = Array.from({ length: 9 }, (_, i): [number, number] => {
     const angle = Math.PI / 2 + (Math.PI * i) / 8;
     return [radius * Math.cos(angle), radius * Math.sin(angle)];
@@ -154,11 +155,35 @@ function addTop(assembly: Assembly, model: Model): void {
   }
 }
 
+/** Ears and pin of the limit strap's top, the pin along the ribbon's width. */
+function addStrapTop(assembly: Assembly, { strap, coilover }: Model): void {
+  const top = toVector(strap!.top);
+  const up = new Vector3(0, 0, 1);
+  const beside = coilover === undefined ? null : toVector(coilover.top);
+  const across = strapAside({ top }, beside).cross(up).normalize();
+  const half = STRAP.width / 2 + 3;
+  const frame = axisFrame(top, across, up);
+  const fixed = piece(assembly, 'fixed');
+  for (const low of [half, -half - EAR.thickness])
+    addPlate(fixed, frame, earOutline(STRAP.ear, 1.9 * STRAP.ear), low, low + EAR.thickness);
+  const back = frame.clone().multiply(new Matrix4().makeTranslation(1.9 * STRAP.ear, 0, 0));
+  addPlate(fixed, back, block(6, 2.4 * STRAP.ear, 1), -half - EAR.thickness, half + EAR.thickness);
+  const reach = half + EAR.thickness + 6;
+  addPin(
+    piece(assembly, 'steel'),
+    top.clone().addScaledVector(across, -reach),
+    top.clone().addScaledVector(across, reach),
+    STRAP.pin,
+    14,
+  );
+}
+
 export function buildMounts(corner: Corner): Assembly {
   const assembly: Assembly = {};
   for (const place of pivotPlaces(corner)) addPivot(assembly, place);
   if (corner.model.coilover !== undefined) addTop(assembly, corner.model);
   if (corner.model.halfShaft !== undefined) addInnerCup(assembly, corner.model);
   addBarClamp(assembly, corner.model);
+  if (corner.model.strap !== undefined) addStrapTop(assembly, corner.model);
   return assembly;
 }
