@@ -1,0 +1,68 @@
+/** The work sheet of clearances: every watched pair's proven least gap over travel × lock, worst first. */
+import './clearanceSheet.css';
+import { useEffect, useMemo } from 'react';
+import { useStore } from 'zustand';
+import type { PairResult } from '../../../solver/certify/result.ts';
+import { documentStore, view } from '../../state/bench.ts';
+import { meshes, uncheckedMeshes } from '../../state/meshes.ts';
+import { proofs } from '../../state/proven.ts';
+import { gapUnit } from '../../words/format.ts';
+import { PairRow } from './PairRow.tsx';
+import { ProofHead } from './ProofHead.tsx';
+import { Unwatched } from './Unwatched.tsx';
+
+const RANK = { touch: 0, tight: 1, clear: 2 } as const;
+
+/** Touching pairs first, then tight, then clear; in each the one with the least to spare first. */
+function sorted(results: readonly PairResult[]): PairResult[] {
+  const spare = ({ least, required }: PairResult): number => least - required;
+  return [...results].sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || spare(a) - spare(b));
+}
+
+function Unchecked() {
+  const model = useStore(documentStore, (state) => state.model);
+  const files = useStore(meshes);
+  const names = uncheckedMeshes(model, files);
+  if (names.length === 0) return null;
+  return (
+    <p className="clearance-unchecked" role="note">
+      <strong>Not checked:</strong> {names.join(', ')}. The mesh file is not at hand; open it again.
+    </p>
+  );
+}
+
+export default function ClearanceSheet() {
+  useEffect(() => proofs.watch(), []);
+  const results = useStore(proofs, (state) => state.results);
+  const unit = useStore(view, (state) => gapUnit(state.unit));
+  const rows = useMemo(() => sorted(results), [results]);
+  return (
+    <div className="clearance">
+      <ProofHead />
+      <Unchecked />
+      <table className="clearance-table">
+        <thead>
+          <tr>
+            <th scope="col">Pair</th>
+            <th scope="col" className="clearance-number">
+              Least gap
+            </th>
+            <th scope="col">Wanted</th>
+            <th scope="col">Where</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((result) => (
+            <PairRow key={result.names.join('/')} result={result} unit={unit} />
+          ))}
+        </tbody>
+      </table>
+      <Unwatched />
+      <p className="clearance-caution">
+        Rigid parts, no bush or joint play, no tyre deflection. Hoses, wires, valve and stick-on
+        weights that the model does not state are not checked: turn the wheel by hand at both locks,
+        at bump and at droop, before anything is cut.
+      </p>
+    </div>
+  );
+}

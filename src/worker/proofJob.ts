@@ -1,0 +1,113 @@
+/** The proof of all watched pairs' least gaps, a few cells at a time wherever it runs; what is proven is told as it comes. */
+
+import { createProof, type Proof, stepProof } from '../../solver/certify/proof.ts';
+import type { CertifiedRange } from '../../solver/certify/range.ts';
+import type { PairResult } from '../../solver/certify/result.ts';
+import { watchedPairs } from '../../solver/clearance/pairs.ts';
+import { assemble, type MeshSurface, type Model } from '../../solver/index.ts';
+import type { MeshTree } from '../mesh/data.ts';
+import { placingOf } from '../mesh/placing.ts';
+import { createMeshSurface } from '../mesh/surface.ts';
+import type { Runner } from './background.ts';
+
+/** A mesh is sent once under its key; requests name the key, since a mesh is large and a model changes often. */
+export type ProofRequest =
+  | { readonly kind: 'mesh'; readonly key: string; readonly tree: MeshTree }
+  | {
+      readonly kind: 'prove';
+      /** Grows with every request. */
+      readonly number: number;
+      readonly model: Model;
+      /** Keys of the meshes that are ready, by the obstacles' names. */
+      readonly meshes: ReadonlyMap<string, string>;
+    }
+  | { readonly kind: 'cancel' };
+
+export interface ProofAnswer {
+  readonly number: number;
+  /** 0 to 1. */
+  readonly progress: number;
+  readonly isDone: boolean;
+  readonly range: CertifiedRange;
+  /** Pairs proven since the last answer. */
+  readonly proven: readonly PairResult[];
+  /** How many pairs there are in all. */
+  readonly count: number;
+}
+
+/** Longest turn of work before others get theirs, ms, and the least time between two answers. */
+const TURN = 8;
+const TELL = 60;
+/** Cells between two looks at the clock. */
+const BUDGET = 20;
+
+interface Job {
+  readonly number: number;
+  readonly proof: Proof;
+  told: number;
+  toldAt: number;
+}
+
+/** Takes the newest request; what was asked before is dropped. */
+export function createProofRunner(
+  answer: (answer: ProofAnswer) => void,
+  later: (run: () => void) => void,
+  clock: () => number,
+): Runner<ProofRequest> {
+  const trees = new Map<string, MeshTree>();
+  let job: Job | null = null;
+  let isWaiting = false;
+
+  function surfaces(model: Model, keys: ReadonlyMap<string, string>): Map<string, MeshSurface> {
+    const made = new Map<string, MeshSurface>();
+    for (const obstacle of model.obstacles ?? []) {
+      if (obstacle.shape !== 'mesh') continue;
+      const tree = trees.get(keys.get(obstacle.name) ?? '');
+      if (tree !== undefined) made.set(obstacle.name, createMeshSurface(tree, placingOf(obstacle)));
+    }
+    return made;
+  }
+
+  function tell(told: Job, isDone: boolean): void {
+    const { proof, number } = told;
+    const proven = proof.results.slice(told.told);
+    told.told = proof.results.length;
+    told.toldAt = clock();
+    const { progress, range, pairs } = proof;
+    answer({ number, progress, isDone, range, proven, count: pairs.length });
+  }
+
+  function turn(): void {
+    isWaiting = false;
+    const now = job;
+    if (now === null) return;
+    const end = clock() + TURN;
+    let isDone = false;
+    while (!isDone && clock() < end) isDone = stepProof(now.proof, BUDGET);
+    if (isDone) job = null;
+    if (isDone || clock() - now.toldAt > TELL) tell(now, isDone);
+    if (!isDone) wait();
+  }
+
+  function wait(): void {
+    if (isWaiting) return;
+    isWaiting = true;
+    later(turn);
+  }
+
+  return {
+    ask(request) {
+      if (request.kind === 'mesh') {
+        trees.set(request.key, request.tree);
+        return;
+      }
+      job = null;
+      if (request.kind === 'cancel') return;
+      const corner = assemble(request.model);
+      const pairs = watchedPairs(corner, surfaces(request.model, request.meshes));
+      const { number } = request;
+      job = { number, proof: createProof(corner, pairs), told: 0, toldAt: clock() };
+      wait();
+    },
+  };
+}
