@@ -2,7 +2,7 @@
 import { type Background, startBackground } from './background.ts';
 import { createFitmentRunner, type FitmentAnswer, type FitmentRequest } from './fitmentJob.ts';
 
-/** Starts the service; `answer` is called in the page with every column's gaps. */
+/** Starts the service; `answer` is called in the page with every column's gaps as they come. */
 export function startFitmentService(
   answer: (answer: FitmentAnswer) => void,
 ): Background<FitmentRequest> {
@@ -10,7 +10,7 @@ export function startFitmentService(
     {
       spawn: () => new Worker(new URL('./fitmentWorker.ts', import.meta.url), { type: 'module' }),
       create: createFitmentRunner,
-      ownerOf: ({ column }) => column,
+      ownerOf: (request) => (request.kind === 'meshes' ? 'meshes' : `column ${request.column}`),
     },
     answer,
   );

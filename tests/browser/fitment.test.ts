@@ -137,7 +137,7 @@ describe('a candidate', () => {
     expect(await field(page, 'Candidate A: Offset').inputValue()).toBe('−12.7');
     const gaps = leastRodGaps(assemble(model));
     for (const part of ['wheel', 'tyre'] as const) {
-      await eventually(() => gapCell(page, part, 'A').textContent(), part).toContain(
+      await eventually(() => gapCell(page, `tieRod/${part}`, 'A').textContent(), part).toContain(
         `${fixed(gaps[part]!.gap, 1)} mm`,
       );
     }

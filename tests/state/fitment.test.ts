@@ -1,5 +1,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Model } from '../../solver/index.ts';
+import { certify } from '../../solver/certify/proof.ts';
+import { watchedPairs } from '../../solver/clearance/pairs.ts';
+import { leastRodGaps } from '../../solver/fitment/leastGap.ts';
+import { assemble, type Model } from '../../solver/index.ts';
+import type { MeshTree } from '../../src/mesh/data.ts';
 import { createDocument, type DocumentStore } from '../../src/state/document.ts';
 import { createFitment, type FitmentStore } from '../../src/state/fitment.ts';
 import { createFittedGaps } from '../../src/state/fittedGaps.ts';
@@ -130,34 +134,52 @@ describe('a trial', () => {
 });
 
 describe('gaps behind the page', () => {
-  it('are the newest request’s of each column; a column let go of answers nothing', () => {
+  it('are found first, then proven pair by pair; the newest request of a column wins', () => {
     let run: (() => void) | null = null;
+    let time = 0;
     const answers: FitmentAnswer[] = [];
     const runner = createFitmentRunner(
       (answer) => answers.push(answer),
       (later) => {
         run = later;
       },
+      () => {
+        time += 1;
+        return time;
+      },
     );
+    const ask = (number: number, column: string, of: Model | null): void =>
+      runner.ask({ kind: 'column', number, column, model: of });
     const other = { ...FACTORY, wheel: { ...FACTORY.wheel, spacer: 30 } };
-    runner.ask({ number: 1, column: 'A', model: FACTORY });
-    runner.ask({ number: 2, column: 'B', model: FACTORY });
-    runner.ask({ number: 3, column: 'A', model: other });
-    runner.ask({ number: 4, column: 'B', model: null });
-    for (let turns = 0; run !== null && turns < 1000; turns += 1) {
+    ask(1, 'A', FACTORY);
+    ask(2, 'B', FACTORY);
+    ask(3, 'A', other);
+    ask(4, 'B', null);
+    for (let turns = 0; run !== null && turns < 100_000; turns += 1) {
       const next: () => void = run;
       run = null;
       next();
     }
     expect(new Set(answers.map(({ number }) => number))).toEqual(new Set([3]));
+    const corner = assemble(other);
+    expect(answers[0]).toMatchObject({ gaps: leastRodGaps(corner), proven: [], progress: 0 });
+    const last = answers.at(-1);
+    expect(last?.progress).toBe(1);
+    const pairs = watchedPairs(corner).filter(({ names }) =>
+      names.some((name) => name === 'wheel' || name === 'tyre'),
+    );
+    expect(last?.proven).toEqual(certify(corner, pairs));
+    expect(last?.proven.map(({ names }) => names.join('/'))).toContain('tieRod/tyre');
   });
 
   it('are asked for once a model, and stale answers are not shown', () => {
     const asked: FitmentRequest[] = [];
     let tell: ((answer: FitmentAnswer) => void) | undefined;
+    let started = 0;
     let stopped = 0;
     const gaps = createFittedGaps((answer) => {
       tell = answer;
+      started += 1;
       return {
         ask: (request) => asked.push(request),
         stop: () => {
@@ -165,18 +187,39 @@ describe('gaps behind the page', () => {
         },
       };
     });
+    const numbers = (): number[] =>
+      asked.flatMap((request) => (request.kind === 'column' ? [request.number] : []));
+    const answer = (number: number, progress: number): FitmentAnswer => ({
+      number,
+      column: 'A',
+      gaps: { wheel: null, tyre: null },
+      proven: [],
+      progress,
+    });
     gaps.ask('A', FACTORY);
     gaps.ask('A', FACTORY);
     gaps.ask('A', { ...FACTORY });
-    expect(asked.map(({ number }) => number)).toEqual([1, 2]);
-    tell?.({ number: 1, column: 'A', gaps: { wheel: null, tyre: null } });
-    expect(gaps.getState()['A']?.answer).toBeNull();
-    tell?.({ number: 2, column: 'A', gaps: { wheel: null, tyre: null } });
-    expect(gaps.getState()['A']?.answer?.number).toBe(2);
+    expect(numbers()).toEqual([1, 2]);
+    tell?.(answer(1, 0));
+    expect(gaps.getState().columns['A']?.answer).toBeNull();
+    tell?.(answer(2, 0.3));
+    expect(gaps.getState().columns['A']?.answer?.progress).toBe(0.3);
+    // Stopped by hand, what came in stays; taken up again it is asked anew.
+    gaps.halt();
+    expect(gaps.getState().isStopped).toBe(true);
+    expect(gaps.getState().columns['A']?.answer?.progress).toBe(0.3);
+    gaps.goOn();
+    expect([started, stopped]).toEqual([2, 1]);
+    expect(numbers()).toEqual([1, 2, 3]);
+    // Other meshes are other gaps.
+    const mesh = {} as MeshTree;
+    gaps.withMeshes(new Map([['scan', mesh]]));
+    gaps.withMeshes(new Map([['scan', mesh]]));
+    expect(numbers()).toEqual([1, 2, 3, 4]);
     gaps.ask('A', null);
-    expect(gaps.getState()).toEqual({});
+    expect(gaps.getState().columns).toEqual({});
     gaps.stop();
-    expect(stopped).toBe(1);
+    expect(stopped).toBe(2);
   });
 });
 

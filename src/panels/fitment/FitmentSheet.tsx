@@ -5,6 +5,7 @@ import { useStore } from 'zustand';
 import { documentStore, inputs, notices } from '../../state/bench.ts';
 import { NAMES } from '../../state/fitment.ts';
 import { fitment, fittedGaps } from '../../state/fitted.ts';
+import { meshes, readyMeshes } from '../../state/meshes.ts';
 import { useModal } from '../../state/useModal.ts';
 import { UnitChoice } from '../choices.tsx';
 import { Icon } from '../icons.tsx';
@@ -34,6 +35,11 @@ fitment.subscribe(({ trial }, before) => {
 
 /** Asks for the gaps of every column there is, and lets go of those that are gone. */
 function useGaps(columns: readonly Column[]): void {
+  const files = useStore(meshes);
+  const present = columns[0]?.model;
+  useEffect(() => {
+    if (present) fittedGaps.withMeshes(readyMeshes(present, files));
+  }, [present, files]);
   useEffect(() => {
     for (const key of ['present', ...NAMES]) {
       fittedGaps.ask(key, columns.find((column) => column.key === key)?.model ?? null);

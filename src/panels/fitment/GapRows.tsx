@@ -2,16 +2,41 @@
 import { useStore } from 'zustand';
 import { fittedGaps } from '../../state/fitted.ts';
 import type { LengthUnit } from '../../state/view.ts';
-import type { FitmentAnswer } from '../../worker/fitmentJob.ts';
+import { pairWords } from '../../words/parts.ts';
 import { Icon } from '../icons.tsx';
 import type { Column } from './columns.ts';
 import { Group, RowHead } from './Group.tsx';
-import { type GapText, gapText } from './gapWords.ts';
+import {
+  type GapText,
+  gapText,
+  type LeastGap,
+  leastGaps,
+  type PairNames,
+  pairKey,
+  pairRows,
+} from './gapRow.ts';
 
-const PAIRS = [
-  ['wheel', 'Tie rod to wheel'],
-  ['tyre', 'Tie rod to tyre'],
-] as const;
+/** A column with what is known of its gaps so far. */
+interface Known {
+  readonly column: Column;
+  readonly gaps: ReadonlyMap<string, LeastGap | null>;
+  /** Part of the proof that is done, 1 when all is proven; null where there is nothing to prove. */
+  readonly progress: number | null;
+}
+
+const NONE: ReadonlyMap<string, LeastGap | null> = new Map();
+
+function useKnown(columns: readonly Column[]): readonly Known[] {
+  const known = useStore(fittedGaps, (state) => state.columns);
+  return columns.map((column) => {
+    const { model, key } = column;
+    if (model === null) return { column, gaps: NONE, progress: null };
+    const own = known[key];
+    const answer = own?.model === model ? own.answer : null;
+    if (answer === null) return { column, gaps: NONE, progress: 0 };
+    return { column, gaps: leastGaps(model, answer), progress: answer.progress };
+  });
+}
 
 const MARKS = { clear: 'clear', near: 'warn', touch: 'touch' } as const;
 
@@ -22,12 +47,78 @@ function Gap({ text }: { text: GapText }) {
         <Icon name={MARKS[text.state]} size={14} />
         {text.figure}
       </span>
-      <small>
-        {text.word}
-        {text.change !== null && `, ${text.change}`}
-      </small>
+      <small>{text.words}</small>
       <small>{text.where}</small>
     </>
+  );
+}
+
+function GapCell({
+  known,
+  pair,
+  present,
+  unit,
+}: {
+  known: Known;
+  pair: string;
+  present: LeastGap | null;
+  unit: LengthUnit;
+}) {
+  const { column, gaps, progress } = known;
+  const own = gaps.get(pair);
+  const isComing = own === undefined && progress !== null && progress < 1;
+  return (
+    <td data-column={column.key} aria-busy={isComing}>
+      {own ? (
+        <Gap text={gapText(own, column.slot === null ? null : present, unit)} />
+      ) : (
+        <span className="fitment-figure">{isComing ? '…' : '–'}</span>
+      )}
+    </td>
+  );
+}
+
+/** How far the proofs are, with what stops them and what takes them up again. */
+function Progress({ known }: { known: readonly Known[] }) {
+  const isStopped = useStore(fittedGaps, (state) => state.isStopped);
+  const isOpen = known.some(({ progress }) => progress !== null && progress < 1);
+  if (!isOpen) return null;
+  return (
+    <tr>
+      <th scope="row">
+        {isStopped ? (
+          <button type="button" className="fitment-button" onClick={fittedGaps.goOn}>
+            Go on proving
+          </button>
+        ) : (
+          <button type="button" className="fitment-button" onClick={fittedGaps.halt}>
+            Stop proving
+          </button>
+        )}
+      </th>
+      {known.map(({ column, progress }) => (
+        <td key={column.key} data-column={column.key}>
+          {progress !== null && progress < 1 && (
+            <progress
+              aria-label={`${column.title}: part of its gaps that is proven`}
+              value={progress}
+            />
+          )}
+        </td>
+      ))}
+    </tr>
+  );
+}
+
+function Far({ pairs, width }: { pairs: readonly PairNames[]; width: number }) {
+  if (pairs.length === 0) return null;
+  return (
+    <tr>
+      <RowHead label="Farther than 80 mm" hint="in every column" />
+      <td colSpan={width}>
+        <small>{pairs.map(pairWords).join(', ')}</small>
+      </td>
+    </tr>
   );
 }
 
@@ -38,47 +129,30 @@ export function GapRows({
   readonly columns: readonly Column[];
   readonly unit: LengthUnit;
 }) {
-  const known = useStore(fittedGaps);
-  const answerOf = ({ key, model }: Column): FitmentAnswer | null => {
-    const column = known[key];
-    return column?.model === model ? column.answer : null;
-  };
-  const [present] = columns;
-  const base = present === undefined ? null : answerOf(present);
+  const known = useKnown(columns);
+  const { near, far } = pairRows(known.map(({ gaps }) => gaps));
+  const present = known[0]?.gaps;
   return (
     <Group title="Least gaps over travel and lock" source="Gaps" width={columns.length}>
-      {PAIRS.map(([part, label]) => (
-        <tr key={part} data-gap={part}>
-          <RowHead label={label} />
-          {columns.map((column) => {
-            const answer = answerOf(column);
-            const worst = answer?.gaps[part];
-            return (
-              <td
-                key={column.key}
-                data-column={column.key}
-                aria-busy={column.model !== null && answer === null}
-              >
-                {column.model === null || worst === null ? (
-                  <span className="fitment-figure">–</span>
-                ) : worst === undefined ? (
-                  <small>working it out…</small>
-                ) : (
-                  <Gap
-                    text={gapText(
-                      column.model,
-                      part,
-                      worst,
-                      column.slot === null ? null : (base?.gaps[part] ?? null),
-                      unit,
-                    )}
-                  />
-                )}
-              </td>
-            );
-          })}
-        </tr>
-      ))}
+      {near.map((pair) => {
+        const key = pairKey(pair);
+        return (
+          <tr key={key} data-gap={key}>
+            <RowHead label={pairWords(pair)} />
+            {known.map((one) => (
+              <GapCell
+                key={one.column.key}
+                known={one}
+                pair={key}
+                present={present?.get(key) ?? null}
+                unit={unit}
+              />
+            ))}
+          </tr>
+        );
+      })}
+      <Far pairs={far} width={columns.length} />
+      <Progress known={known} />
     </Group>
   );
 }

@@ -73,8 +73,8 @@ export const SOURCES: Readonly<Record<string, readonly Source[]>> = {
   ],
   Gaps: [
     {
-      what: 'Least distance of the tie rod to wheel and tyre over all travel and lock',
-      from: 'this bench’s solver, found on a grid and refined to 0.01 mm; the range is the model’s travel, not cut by stops.',
+      what: 'Least distances over all travel and lock, from surface to surface',
+      from: 'this bench’s solver: the smallest found, and a bound no pose goes below, by branch and bound. The range is the model’s travel, not cut by stops; parts joined to each other are not paired. No bulge and no deflection of the tyre.',
     },
     {
       what: 'Wanted gap',

@@ -19,7 +19,7 @@ export function useSection(key: ColumnKey, model: Model | null, place: SectionPl
   // The bench stands still behind the open sheet: nothing moves here per frame.
   const travel = useStore(inputs, (state) => state.travel);
   const rack = useStore(inputs, (state) => state.rack);
-  const worst = useStore(fittedGaps, ({ [key]: known }) =>
+  const worst = useStore(fittedGaps, ({ columns: { [key]: known } }) =>
     known?.model === model ? (known?.answer?.gaps.wheel ?? null) : null,
   );
   const at = place === 'worst' && worst !== null ? worst : { travel, rack };
