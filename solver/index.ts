@@ -6,9 +6,31 @@ export {
   type MeshSurface,
   type MeshSurfaces,
 } from './clearance/mesh.ts';
+export { createPairGap, type PairGap, pairGapInto } from './clearance/pairGap.ts';
+export {
+  type UnwatchedPair,
+  unwatchedPairs,
+  type WatchedPair,
+  watchedPairs,
+} from './clearance/pairs.ts';
 export { statedGap, USUAL_GAP, wantedGap } from './clearance/required.ts';
 export { createRodGap, type Place, type RodGap, rodGapInto } from './clearance/rodGap.ts';
 export { type Section, tyreSections, wheelSections } from './clearance/section.ts';
+export {
+  type BoxShape,
+  type ChainShape,
+  type ClearancePart,
+  type Extent,
+  frameSlots,
+  type LineEnd,
+  type LineShape,
+  type MeshShape,
+  type RevolvedShape,
+  type Shape,
+  type ShapeBody,
+  shapesOf,
+} from './clearance/shapes.ts';
+export type { Strand } from './clearance/strands.ts';
 export { type WheelPlace, wheelPlace } from './clearance/wheelPlace.ts';
 export { assemble, type Corner, solve } from './corner.ts';
 export type { Failure } from './linkage/linkage.ts';

@@ -138,11 +138,18 @@ export function lineCrossing(m: Meridian, line: Float64Array, at: number, which:
   return m.lambda > 0 && m.lambda < 1;
 }
 
-/** Finds half the derivative of the squared distance to the vertex at the candidate: A·λ + B − ρ₀·(c₁ + c₂λ)/ρ(λ). */
-function findSlope(m: Meridian, line: Float64Array, at: number): void {
+/** Part of ρ² that rounding may leave of a point on the axis. */
+const ON_AXIS = 1e-14;
+
+/**
+ * Finds half the derivative of the squared distance to the vertex at the candidate: A·λ + B − ρ₀·(c₁ + c₂λ)/ρ(λ). On the
+ * axis, where ρ has a kink, it is the one `side` of it: 1 behind, −1 before.
+ */
+function findSlope(m: Meridian, line: Float64Array, at: number, side: 1 | -1): void {
   takeCandidate(m);
   const turn = m.c1 + m.c2 * m.lambda;
-  const pull = m.radius > 0 ? (line[at + 1]! * turn) / m.radius : 0;
+  const isOnAxis = m.radius * m.radius <= ON_AXIS * (m.c0 + m.c2);
+  const pull = line[at + 1]! * (isOnAxis ? side * Math.sqrt(m.c2) : turn / m.radius);
   m.slope = m.ds * (m.s1 + m.lambda * m.ds - line[at]!) + turn - pull;
 }
 
@@ -154,7 +161,7 @@ function findRoot(m: Meridian, line: Float64Array, at: number, from: number, to:
   let high = to;
   m.lambda = (low + high) / 2;
   for (let count = 0; count < MOST_ITERATIONS; count += 1) {
-    findSlope(m, line, at);
+    findSlope(m, line, at, 1);
     if (m.slope === 0) return;
     if (m.slope < 0) low = m.lambda;
     else high = m.lambda;
@@ -182,17 +189,17 @@ export function vertexStationary(
   let high = 1;
   const turnRadius = Math.cbrt((line[at + 1]! * m.delta) / (m.ds * m.ds + m.c2));
   const half = m.c2 * turnRadius * turnRadius - m.delta;
-  if (m.c2 > 0 && half > 0) {
+  if (m.c2 > 0 && half >= 0) {
     const spread = Math.sqrt(half);
     if (which === 0) high = Math.min(1, (-m.c1 - spread) / m.c2);
     else low = Math.max(0, (-m.c1 + spread) / m.c2);
   } else if (which === 1) return false;
   if (!(low < high)) return false;
   m.lambda = low;
-  findSlope(m, line, at);
+  findSlope(m, line, at, 1);
   if (!(m.slope < 0)) return false;
   m.lambda = high;
-  findSlope(m, line, at);
+  findSlope(m, line, at, -1);
   if (!(m.slope > 0)) return false;
   findRoot(m, line, at, low, high);
   return true;

@@ -150,7 +150,7 @@ describe('tie rod against its wheel and tyre', () => {
           0,
           pieces.lengths.findIndex((length) => length > rod.fromOuter + 1e-9) - 1,
         );
-        const half = rod.sections[0]!.half;
+        const { half } = rod.sections.find(({ name }) => name === rod.place)!;
         const radii = [
           pieces.radii[piece]!,
           pieces.radii[piece - 1] ?? Number.NaN,
