@@ -33,6 +33,14 @@ export interface Triple {
   readonly z: number;
 }
 
+export function triple(x: number, y: number, z: number): Triple {
+  return { x, y, z };
+}
+
+export function crossed(v: Triple, w: Triple): Triple {
+  return triple(v.y * w.z - v.z * w.y, v.z * w.x - v.x * w.z, v.x * w.y - v.y * w.x);
+}
+
 export function tripleAt(buffer: Float64Array, at: number): Triple {
   return { x: buffer[at]!, y: buffer[at + 1]!, z: buffer[at + 2]! };
 }
@@ -216,6 +224,15 @@ export function multiple(factor: number, v: Taylor): Taylor {
     b: factor * v.b,
     rest: Math.abs(factor) * v.rest,
   };
+}
+
+export function minus(v: Taylor, w: Taylor): Taylor {
+  return plus(v, multiple(-1, w));
+}
+
+/** A number that stays the same. */
+export function constant(mid: number): Taylor {
+  return { mid, a: 0, b: 0, rest: 0 };
 }
 
 /** 1/v; null where v may be 0. With e = v/mid − 1: 1/(1 + e) = 1 − e + e²/(1 + e). */
