@@ -28,6 +28,9 @@ interface CurveFrame {
 }
 
 const EDGE = 5;
+/** Room under a curve that is high enough to have its ends named. */
+const NAMES = 15;
+const NAMED_HEIGHT = 60;
 /** Least height of the scale in steps of the shown figure: what reads flat looks flat. */
 const LEAST_STEPS = 6;
 
@@ -39,8 +42,14 @@ function widen(frame: CurveFrame, column: Float64Array): void {
   }
 }
 
-function yOf({ height, low, high }: CurveFrame, value: number): number {
-  return EDGE + ((high - value) / (high - low)) * (height - 2 * EDGE);
+/** Height of the plot: less than the paper's where its ends are named. */
+function plotHeight({ height }: CurveFrame): number {
+  return height < NAMED_HEIGHT ? height : height - NAMES;
+}
+
+function yOf(frame: CurveFrame, value: number): number {
+  const { low, high } = frame;
+  return EDGE + ((high - value) / (high - low)) * (plotHeight(frame) - 2 * EDGE);
 }
 
 function xOf({ left, right, least, most }: CurveFrame, travel: number): number {
@@ -97,13 +106,29 @@ function writeEnds(
     return;
   }
   context.textBaseline = 'middle';
-  const top = Math.max(7, Math.min(yOf(frame, high), frame.height - 21));
+  const bottom = plotHeight(frame);
+  const top = Math.max(7, Math.min(yOf(frame, high), bottom - 21));
   context.fillText(most + sign, frame.width, top);
   context.fillText(
     least + sign,
     frame.width,
-    Math.max(top + 14, Math.min(yOf(frame, low), frame.height - 7)),
+    Math.max(top + 14, Math.min(yOf(frame, low), bottom - 7)),
   );
+}
+
+/** What the two ends of the axis are, where there is room for both words. */
+function nameEnds(context: CanvasRenderingContext2D, frame: CurveFrame, inks: Inks): void {
+  if (plotHeight(frame) === frame.height) return;
+  context.font = `12px ${inks.font}`;
+  context.fillStyle = inks.inkSoft;
+  context.textBaseline = 'alphabetic';
+  const [droop, bump] = ['droop', 'bump'];
+  const room = frame.right - frame.left - 4;
+  if (context.measureText(droop).width + context.measureText(bump).width > room) return;
+  context.textAlign = 'left';
+  context.fillText(droop, frame.left, frame.height - 3);
+  context.textAlign = 'right';
+  context.fillText(bump, frame.right, frame.height - 3);
 }
 
 export function createCurve(elements: CurveElements, key: MeasureKey): () => void {
@@ -166,8 +191,9 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     const x = Math.round(xOf(frame, 0)) + 0.5;
     context.beginPath();
     context.moveTo(x, 0);
-    context.lineTo(x, frame.height);
+    context.lineTo(x, plotHeight(frame));
     context.stroke();
+    nameEnds(context, frame, inks);
     context.lineJoin = 'round';
     if (held !== null) {
       context.strokeStyle = inks.held;

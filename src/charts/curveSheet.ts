@@ -17,7 +17,7 @@ import type { Posed } from '../state/posed.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { figureDifference, figureNumber, figureSteps, figureStyle } from '../words/figures.ts';
 import { fromShown, length, toShown } from '../words/format.ts';
-import { type Along, curvesCsv } from './curveTable.ts';
+import { type Along, axisNames, curvesCsv } from './curveTable.ts';
 import { createLargeCurve, type LargeCurve, loadCharts } from './largeCurve.ts';
 import { sweepRow } from './sweepRows.ts';
 
@@ -170,11 +170,12 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
 
   void loadCharts().then((Chart) => {
     if (isStopped) return;
-    for (const { place } of charts) {
+    for (const { key, place } of charts) {
       curves.push(
         createLargeCurve(Chart, {
           place,
           height: Math.max(LEAST_HEIGHT, parts.height),
+          names: () => axisNames(along, key, view.getState().unit),
           onHover(index) {
             hovered = index;
             read();

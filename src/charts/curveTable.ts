@@ -1,12 +1,15 @@
 /** The numbers behind the large curves: swept, in the unit shown for the eye, and as CSV in the contract's own units. */
 import type { UnitKind } from '../../solver/index.ts';
 import type { Sweep, SweepKey } from '../../solver/sweep.ts';
+import type { LengthUnit } from '../state/view.ts';
+import { figureStyle } from '../words/figures.ts';
+import { lengthUnitName } from '../words/format.ts';
 import { type SweepRow, sweepRow } from './sweepRows.ts';
 
 /** What the curves run along. */
 export type Along = 'travel' | 'rack';
 
-/** Units of the unrounded numbers in a file, whatever the page shows. */
+/** Units of the numbers in a file, whatever the page shows. */
 const FILE_UNITS: Readonly<Record<UnitKind, string>> = {
   degree: 'deg',
   millimetre: 'mm',
@@ -41,7 +44,15 @@ const AXES: Readonly<Record<Along, string>> = {
   rack: 'rack [mm; + to the left, - to the right]',
 };
 
-const number = (value: number): string => (Number.isFinite(value) ? String(value + 0) : '');
+/** Digits that count: a micrometre in ten metres, and far more than anything on a vehicle is measured to. */
+const DIGITS = 9;
+/** Smaller than this is what is left over where 0 is meant. */
+const NOTHING = 1e-9;
+
+function number(value: number): string {
+  if (!Number.isFinite(value)) return '';
+  return Math.abs(value) < NOTHING ? '0' : String(Number(value.toPrecision(DIGITS)));
+}
 
 /** The sweep's columns as CSV: units and signs in the first line, nothing where there is no number. */
 export function curvesCsv(
@@ -65,4 +76,16 @@ export function curvesCsv(
     lines.push([number(present.axis[i]!), number(at), ...values].join(','));
   }
   return `${lines.join('\n')}\n`;
+}
+
+/** "travel, mm" and "camber, °": what the axes of a chart count. */
+export function axisNames(
+  along: Along,
+  key: SweepKey,
+  unit: LengthUnit,
+): readonly [across: string, up: string] {
+  const { kind, label } = sweepRow(key);
+  // Charts are drawn in decimal inches where sixteenths are shown: their ticks are no sixteenths.
+  const counted = figureStyle(kind, unit).unit.trim();
+  return [`${along}, ${lengthUnitName(unit)}`, counted === '' ? label : `${label}, ${counted}`];
 }

@@ -10,6 +10,8 @@ export type Values = readonly (number | null)[];
 export interface LargeCurveOptions {
   readonly place: HTMLElement;
   readonly height: number;
+  /** Names of the axes with their units, asked for whenever they are drawn. */
+  readonly names: () => readonly [across: string, up: string];
   /** Called with the index under the pointer, or null. */
   readonly onHover: (index: number | null) => void;
   /** Called with the place on the axis that was clicked. */
@@ -47,8 +49,12 @@ function figures(_: uPlotType, splits: number[], __: number, ___: number, step: 
   return splits.map((value) => fixed(value, stepDigits(step)));
 }
 
-function axis(inks: Inks): uPlotType.Axis {
+function axis(inks: Inks, name: () => string): uPlotType.Axis {
   return {
+    label: name,
+    labelFont: `600 14px ${inks.font}`,
+    labelSize: 20,
+    labelGap: 2,
     stroke: inks.inkSoft,
     font: `13px ${inks.font}`,
     grid: { stroke: inks.line, width: 1 },
@@ -58,7 +64,7 @@ function axis(inks: Inks): uPlotType.Axis {
 }
 
 function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
-  const { place, height, onHover } = options;
+  const { place, height, names, onHover } = options;
   return {
     width: Math.max(120, place.clientWidth),
     height,
@@ -69,8 +75,8 @@ function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
     scales: { x: { time: false } },
     cursor: { sync: { key: TOGETHER }, drag: { x: false, y: false }, points: { size: 8 } },
     axes: [
-      { ...axis(inks), size: 28 },
-      { ...axis(inks), size: AXIS_WIDTH },
+      { ...axis(inks, () => names()[0]), size: 28 },
+      { ...axis(inks, () => names()[1]), size: AXIS_WIDTH },
     ],
     series: [
       {},

@@ -3,7 +3,7 @@ import type { Model } from '../../solver/index.ts';
 import { rideTravel } from '../../solver/model/defaults.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { lengthUnitName } from '../words/format.ts';
-import { type MapFrame, xOfRack, yOfTravel } from './mapFrame.ts';
+import { type MapFrame, WORDS_SIZE, xOfRack, yOfTravel } from './mapFrame.ts';
 import { type LabelRoom, writeWithHalo } from './mapLines.ts';
 import type { Inks } from './paper.ts';
 import { lengthTicks } from './ticks.ts';
@@ -70,12 +70,12 @@ function drawWords(
   context.textBaseline = 'top';
   context.fillStyle = inks.ink;
   context.textAlign = 'left';
-  context.fillText('left lock', left, bottom + 19 * type);
+  context.fillText('left lock', left, bottom + 21 * type);
   context.textAlign = 'right';
-  context.fillText('right lock', left + plotWidth, bottom + 19 * type);
+  context.fillText('right lock', left + plotWidth, bottom + 21 * type);
   context.textAlign = 'center';
   context.fillStyle = soft;
-  context.fillText(`rack, ${lengthUnitName(unit)}`, left + plotWidth / 2, bottom + 19 * type);
+  context.fillText(`rack, ${lengthUnitName(unit)}`, left + plotWidth / 2, bottom + 21 * type);
 }
 
 /** A level line across the plot, and where its word stands: null where there is no room. */
@@ -196,7 +196,7 @@ export function drawAxes(
   inks: Inks,
 ): void {
   const { left, top, plotWidth, plotHeight } = frame;
-  context.font = `${12 * frame.type}px ${inks.font}`;
+  context.font = `${WORDS_SIZE * frame.type}px ${inks.font}`;
   drawTicks(context, frame, unit, inks);
   drawWords(context, frame, unit, inks);
   context.strokeStyle = inks.ink;

@@ -21,7 +21,10 @@ export interface MapFrame {
 }
 
 /** Room about the plot for ticks and words, at type 1. */
-const MARGIN = { left: 56, right: 10, top: 8, bottom: 33 };
+const MARGIN = { left: 60, right: 10, top: 8, bottom: 37 };
+/** Sizes of the type, px, at type 1: about the plot, and along its lines. */
+export const WORDS_SIZE = 13.5;
+export const LINES_SIZE = 12.5;
 /** From this width on, px, the map is read from farther away. */
 const LARGE = 640;
 const LARGE_TYPE = 1.25;

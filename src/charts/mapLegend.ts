@@ -89,7 +89,7 @@ function drawPart(
     context.fillRect(left + (band - from) * step, 0, step + 0.5, BAR);
   }
   drawPattern(context, pattern, left, width);
-  context.font = `600 12px ${inks.font}`;
+  context.font = `600 13px ${inks.font}`;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   context.lineWidth = 3.5;
@@ -143,7 +143,7 @@ export function drawLegend(
     marks.push(...marksOf(part, scale, left, wide, unit));
     left += wide;
   }
-  context.font = `12px ${inks.font}`;
+  context.font = `13px ${inks.font}`;
   context.fillStyle = inks.inkSoft;
   context.textAlign = 'center';
   context.textBaseline = 'top';

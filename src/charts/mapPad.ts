@@ -214,8 +214,9 @@ export function createMapPad(elements: MapPadElements): () => void {
 
   function moveTo(event: PointerEvent): void {
     if (bounds === null || frame === null) return;
-    const x = event.clientX - bounds.left;
-    const y = event.clientY - bounds.top;
+    // In a large window the page is drawn larger: back to the pad's own pixels.
+    const x = ((event.clientX - bounds.left) * frame.width) / bounds.width;
+    const y = ((event.clientY - bounds.top) * frame.height) / bounds.height;
     inputs.move(travelAt(frame, y), rackAt(frame, x));
   }
 

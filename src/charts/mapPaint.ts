@@ -6,7 +6,7 @@ import type { LengthUnit, Theme } from '../state/view.ts';
 import { gapUnit, lengthNumber, lengthUnitName } from '../words/format.ts';
 import { createGapScale, type GapScale } from './gapColours.ts';
 import { drawAxes, drawPlaces, planLevels } from './mapAxes.ts';
-import { type MapFrame, xOfRack, yOfTravel } from './mapFrame.ts';
+import { LINES_SIZE, type MapFrame, WORDS_SIZE, xOfRack, yOfTravel } from './mapFrame.ts';
 import { LabelRoom, labelLines, linesAt, strokeLines, writeWithHalo } from './mapLines.ts';
 import { paintGaps } from './mapPixels.ts';
 import { drawStripCurve } from './mapStrip.ts';
@@ -69,7 +69,7 @@ function drawContours(
   room: LabelRoom,
 ): void {
   const { map } = present;
-  context.font = `${11 * frame.type}px ${inks.font}`;
+  context.font = `${LINES_SIZE * frame.type}px ${inks.font}`;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
   const name = lengthUnitName(unit);
@@ -256,7 +256,7 @@ export function drawMap(canvas: HTMLCanvasElement, drawing: MapDrawing): DrawnMa
   if (!isEmpty) drawGaps(context, drawing, scale, dot);
   const reach = reachPath(drawing);
   const writeWorst = planWorst(context, drawing, room);
-  context.font = `${12 * frame.type}px ${inks.font}`;
+  context.font = `${WORDS_SIZE * frame.type}px ${inks.font}`;
   const levels = planLevels(context, frame, present.model, present.worst?.rack ?? 0, room);
   context.save();
   context.beginPath();
@@ -266,7 +266,7 @@ export function drawMap(canvas: HTMLCanvasElement, drawing: MapDrawing): DrawnMa
   if (reach !== null) context.clip(reach);
   if (!frame.isLine && !isEmpty) drawContours(context, drawing, scale, room);
   context.restore();
-  context.font = `${12 * frame.type}px ${inks.font}`;
+  context.font = `${WORDS_SIZE * frame.type}px ${inks.font}`;
   const isReachNamed = reach === null || drawOutOfReach(context, drawing, reach, room);
   drawPlaces(context, frame, levels, inks);
   context.restore();

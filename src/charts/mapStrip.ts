@@ -1,7 +1,7 @@
 /** Beside the one column of a map without steering: the gap over travel, travel on the same upright axis. */
 import { lengthNumber, lengthUnitName } from '../words/format.ts';
 import type { GapScale } from './gapColours.ts';
-import { yOfTravel } from './mapFrame.ts';
+import { WORDS_SIZE, yOfTravel } from './mapFrame.ts';
 import { writeWithHalo } from './mapLines.ts';
 import type { MapDrawing } from './mapPaint.ts';
 import { lengthTicks } from './ticks.ts';
@@ -24,7 +24,7 @@ export function drawStripCurve(
   const most = Math.max(scale.wanted, ...gaps) * 1.05;
   const xOf = (gap: number): number => left + (width * (gap - least)) / (most - least);
   const bottom = top + plotHeight;
-  context.font = `${12 * frame.type}px ${inks.font}`;
+  context.font = `${WORDS_SIZE * frame.type}px ${inks.font}`;
   context.lineWidth = 1;
   context.strokeStyle = inks.line;
   context.strokeRect(left - 0.5, top - 0.5, width + 1, plotHeight + 1);
@@ -34,7 +34,7 @@ export function drawStripCurve(
   for (const { at, text } of lengthTicks(least, most, width / 50, unit)) {
     context.fillText(text, xOf(at), bottom + 5);
   }
-  context.fillText(`gap, ${lengthUnitName(unit)}`, left + width / 2, bottom + 19 * frame.type);
+  context.fillText(`gap, ${lengthUnitName(unit)}`, left + width / 2, bottom + 21 * frame.type);
   const upright = (gap: number, dash: number[], word: string, y: number): void => {
     const x = Math.round(xOf(gap)) + 0.5;
     context.setLineDash(dash);

@@ -39,7 +39,8 @@ export function freshPaper(
 ): { readonly context: CanvasRenderingContext2D; readonly dot: number } | null {
   const context = canvas.getContext('2d');
   if (context === null || width < 1 || height < 1) return null;
-  const dot = Math.min(3, globalThis.devicePixelRatio || 1);
+  const zoom = (canvas as { currentCSSZoom?: number }).currentCSSZoom ?? 1;
+  const dot = Math.min(3, (globalThis.devicePixelRatio || 1) * zoom);
   const wide = Math.round(width * dot);
   const high = Math.round(height * dot);
   if (canvas.width !== wide || canvas.height !== high) {

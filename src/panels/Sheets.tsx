@@ -25,6 +25,21 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['?', 'this sheet'],
 ];
 
+const HANDS: readonly (readonly [string, string])[] = [
+  ['Drag the wheel', 'up and down through its travel, sideways around its steering axis'],
+  ['Alt and drag the wheel', 'both at once'],
+  ['Drag beside it', 'look from elsewhere; a view’s own button or key puts the picture back'],
+  ['Scroll, or two fingers', 'nearer or farther'],
+  ['Right or middle button', 'shift the picture'],
+  [
+    'A point’s handle',
+    'on from Drawings: drag it freely, or by one of its three arrows along an axis',
+  ],
+  ['Shift and drag a handle', 'a tenth as far, for fine work'],
+  ['The dot on the map', 'travel and steering at once'],
+  ['Esc', 'while you drag: back to where it was'],
+];
+
 const CAUTIONS: readonly string[] = [
   'Results are kinematics of rigid parts: no bush compliance, no joint play, no tyre deflection beyond the loaded radius. Measure again on the vehicle before cutting.',
   'Strength is not checked: not of arms, not of welds, not of tabs. Steering and suspension parts carry lives.',
@@ -80,9 +95,18 @@ function Keys() {
           </div>
         ))}
       </dl>
+      <h3>By hand</h3>
+      <dl className="sheet-keys sheet-hands">
+        {HANDS.map(([act, meaning]) => (
+          <div key={act}>
+            <dt>{act}</dt>
+            <dd>{meaning}</dd>
+          </div>
+        ))}
+      </dl>
       <p>
-        Drag the wheel up and down, or around its steering axis. The dot on the map does both at
-        once. Hover or tap the name of a reading and it explains itself.
+        Hover or tap the name of a reading and it explains itself. The picture stands still with the
+        body: the ground lies under the tyre, wherever the wheel is.
       </p>
     </Sheet>
   );

@@ -10,7 +10,7 @@ import {
   solve,
 } from '../../solver/index.ts';
 import { createRodGaps, createSweep, sweepInto } from '../../solver/sweep.ts';
-import { curvesCsv } from '../../src/charts/curveTable.ts';
+import { axisNames, curvesCsv } from '../../src/charts/curveTable.ts';
 import { sweepRow, sweepRows } from '../../src/charts/sweepRows.ts';
 import { createCurves } from '../../src/state/curves.ts';
 import { createDocument } from '../../src/state/document.ts';
@@ -95,7 +95,7 @@ describe('curvesCsv', () => {
   const sweep = createSweep(5);
   sweepInto(corner, createRodGaps(corner), sweep, 'travel', [-300, 100], 0);
 
-  test('names units and signs, gives unrounded numbers, and nothing out of reach', () => {
+  test('names units and signs, gives nine digits that count, and nothing out of reach', () => {
     const lines = curvesCsv('travel', 0, ['camber', 'wheelGap'], sweep, null).trimEnd().split('\n');
     expect(lines[0]).toBe(
       '"travel [mm; + wheel up, - wheel down]","rack [mm; + to the left, - to the right]",' +
@@ -104,7 +104,15 @@ describe('curvesCsv', () => {
     expect(lines).toHaveLength(6);
     expect(lines[1]).toBe('-300,0,,');
     const last = lines[5]!.split(',').map(Number);
-    expect(last).toEqual([100, 0, sweep.columns.camber[4], sweep.columns.wheelGap[4]]);
+    expect(last.slice(0, 2)).toEqual([100, 0]);
+    for (const [i, key] of [
+      [2, 'camber'],
+      [3, 'wheelGap'],
+    ] as const) {
+      const exact = sweep.columns[key][4]!;
+      expect(Math.abs(last[i]! / exact - 1)).toBeLessThan(5e-9);
+      expect(lines[5]!.split(',')[i]!.replace(/[-.]/g, '').length).toBeLessThanOrEqual(9);
+    }
   });
 
   test('sets the held design beside each', () => {
@@ -112,6 +120,12 @@ describe('curvesCsv', () => {
     expect(first).toContain('damper length [mm');
     expect(first).toContain('damper length, held [mm');
   });
+});
+
+test('axisNames(along, key, unit) says what is counted in what', () => {
+  expect(axisNames('travel', 'camber', 'mm')).toEqual(['travel, mm', 'camber, °']);
+  expect(axisNames('rack', 'wheelGap', 'sixteenth')).toEqual(['rack, in', 'tie rod to wheel, in']);
+  expect(axisNames('travel', 'motionRatio', 'mm')[1]).toBe(sweepRow('motionRatio').label);
 });
 
 describe('sweepRows', () => {
