@@ -135,21 +135,34 @@ function writeCrossing(
   out[at + 1] = upright ? y + share * (ys[row + 1]! - y) : y;
 }
 
-/** Lines along which the linearly interpolated values equal `level`. A cell with a NaN corner has none. */
-export function contoursOf(grid: Grid, level: number): Contour[] {
+/** A contour by the numbers of the grid's edges it crosses: the edge of node row · columns + column to the node right of it is 2 · node, to the node above 2 · node + 1. */
+export interface EdgeChain {
+  readonly edges: readonly number[];
+  readonly closed: boolean;
+}
+
+/** The edges that lines along which the values equal `level` cross, in order. A cell with a NaN corner has none. */
+export function edgeChains(grid: Grid, level: number): EdgeChain[] {
   const links = linkEdges(grid, level);
   const ends = [...links.keys()].filter((edge) => links.get(edge)!.length === 1);
-  const found: Contour[] = [];
+  const found: EdgeChain[] = [];
   for (const start of [...ends, ...links.keys()]) {
     if ((links.get(start)?.length ?? 0) === 0) continue;
     const edges = followLinks(links, start);
     const closed = edges.length > 2 && edges[0] === edges.at(-1);
     if (closed) edges.pop();
-    const points = new Float64Array(2 * edges.length);
-    for (let i = 0; i < edges.length; i += 1) {
-      writeCrossing(grid, level, edges[i]!, points, 2 * i);
-    }
-    found.push({ points, closed });
+    found.push({ edges, closed });
   }
   return found;
+}
+
+/** Lines along which the linearly interpolated values equal `level`. A cell with a NaN corner has none. */
+export function contoursOf(grid: Grid, level: number): Contour[] {
+  return edgeChains(grid, level).map(({ edges, closed }) => {
+    const points = new Float64Array(2 * edges.length);
+    edges.forEach((edge, i) => {
+      writeCrossing(grid, level, edge, points, 2 * i);
+    });
+    return { points, closed };
+  });
 }

@@ -11,20 +11,27 @@ import {
   type Watch,
 } from './crossing.ts';
 import { createLine, type Line, type LineReach, reachOf } from './line.ts';
+import type { Margin } from './margin.ts';
 import type { Margins } from './margins.ts';
 import type { Ray, RayStops, Stop } from './results.ts';
+import { allSteps, type Steps } from './steps.ts';
 import { watchOf } from './watch.ts';
 
 /** Past the start by so much a margin that is 0 there shows which way it goes, mm. */
 const FIRST_STEP = 0.01;
 
-interface Met {
+/** Where a margin is met. */
+export interface Met {
   readonly at: number;
   readonly isOutsideAtStart: boolean;
 }
 
 /** Where a margin is met in the stretch, and up to where that is proven. */
-function meet(line: Line, watch: Watch, stretch: Stretch): { met: Met | null; provenTo: number } {
+export function meet(
+  line: Line,
+  watch: Watch,
+  stretch: Stretch,
+): { readonly met: Met | null; readonly provenTo: number } {
   const { from, to } = stretch;
   const atStart = valueAt(line, watch, from);
   if (atStart < -MET) return { met: { at: from, isOutsideAtStart: true }, provenTo: to };
@@ -44,7 +51,8 @@ function isBeyond({ rangeEnd, sign }: Line, at: number): boolean {
   return rangeEnd !== null && sign * (at - rangeEnd) > MET;
 }
 
-function stopOf(
+/** A margin's meeting as a stop. */
+export function stopOf(
   line: Line,
   margins: Margins,
   index: number,
@@ -57,21 +65,26 @@ function stopOf(
   return { margin, at, isOutsideAtStart, until, isBeyondRange: isBeyond(line, at), fails };
 }
 
-function reachStop(line: Line, margins: Margins, { end, fails }: LineReach): Stop[] {
+/** The linkage's own reach as a stop, the last of all; none where the line is reached to its end. */
+export function reachStop(line: Line, margins: Margins, { end, fails }: LineReach): Stop[] {
   if (fails === null) return [];
   const met: Met = { at: end, isOutsideAtStart: end === line.start };
   return [stopOf(line, margins, margins.list.length - 1, met, null, fails)];
 }
 
 /**
- * Finds the stops of a ray step by step, yielding the share done; the answer is what it returns.
+ * Finds the stops of a ray step by step, yielding the share done; the answer is what it returns. `only` leaves limits out.
  *
  * Guaranteed: no margin that dips below 0 by more than 1e-4 (mm or degrees) is missed, and every stop is where its margin
  * first does, to 1e-6 where it crosses 0 once within 0.04 mm. This rests on enclosures of the motion over whole cells,
  * not on samples; beyond `provenTo` (next to the end of the linkage's reach) none could be
  * made, and samples no farther apart than 0.25 mm stand in.
  */
-export function* firstStopsInSteps(margins: Margins, ray: Ray): Generator<number, RayStops> {
+export function* firstStopsInSteps(
+  margins: Margins,
+  ray: Ray,
+  only: (margin: Margin) => boolean = () => true,
+): Steps<RayStops> {
   const line = createLine(margins.corner, ray);
   const keys: Keys = { next: 0 };
   const reach = reachOf(line);
@@ -80,6 +93,8 @@ export function* firstStopsInSteps(margins: Margins, ray: Ray): Generator<number
   let { provenTo } = reach;
   const count = margins.list.length - 1;
   for (let index = 0; index < count && reach.end !== line.start; index += 1) {
+    const margin = margins.list[index];
+    if (margin === undefined || !only(margin)) continue;
     const watch = watchOf(line, margins, index, keys);
     const { met, provenTo: proven } = meet(line, watch, stretch);
     provenTo = nearer(line, provenTo, proven);
@@ -99,16 +114,16 @@ export function* firstStopsInSteps(margins: Margins, ray: Ray): Generator<number
     rangeEnd: line.rangeEnd,
     lookedTo: reach.end,
     stops,
-    first: stops[0] ?? null,
+    first: stops.find(({ isOutsideAtStart }) => !isOutsideAtStart) ?? null,
     provenTo,
   };
 }
 
 /** Every limit met along a ray, at once: see `firstStopsInSteps`. */
-export function firstStops(margins: Margins, ray: Ray): RayStops {
-  const steps = firstStopsInSteps(margins, ray);
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) return step.value;
-  }
+export function firstStops(
+  margins: Margins,
+  ray: Ray,
+  only?: (margin: Margin) => boolean,
+): RayStops {
+  return allSteps(firstStopsInSteps(margins, ray, only));
 }

@@ -29,7 +29,7 @@ export interface Line {
 }
 
 /** Limits that act outside of the range are looked for up to this share of it. */
-const OVERSHOOT = 1.5;
+export const OVERSHOOT = 1.5;
 /** How far a lock ray goes where the model states no steering limit, mm of rack. Common practice, no source: racks move 60 to 100 mm. */
 const RACK_WITHOUT_LIMIT = 100;
 /** Half-size, mm, below which cells of which nothing is proven are taken by samples. */
@@ -42,19 +42,19 @@ interface Ends {
   readonly sign: 1 | -1;
 }
 
-function travelEnds({ model }: Corner, isBump: boolean): Ends {
+function travelEnds({ model }: Corner, isBump: boolean, share: number): Ends {
   const { bump, droop } = model.travel;
   const start = rideTravel(model.travel);
   const rangeEnd = isBump ? bump : -droop;
   const sign = isBump ? 1 : -1;
-  const overshoot = OVERSHOOT * rangeEnd;
+  const overshoot = share * rangeEnd;
   // A vehicle may ride at or beyond the end of its range.
-  const least = start + sign * (OVERSHOOT - 1) * Math.max(bump, droop);
+  const least = start + sign * (share - 1) * Math.max(bump, droop);
   const farthest = isBump ? Math.max(overshoot, least) : Math.min(overshoot, least);
   return { start, farthest, rangeEnd, sign };
 }
 
-function rackEnds(corner: Corner, isLeft: boolean): Ends {
+function rackEnds(corner: Corner, isLeft: boolean, share: number): Ends {
   const sign: 1 | -1 = steerSign(corner) > 0 === isLeft ? 1 : -1;
   const { steering } = corner.model;
   if (steering?.limit === undefined) {
@@ -63,16 +63,16 @@ function rackEnds(corner: Corner, isLeft: boolean): Ends {
   const [least, most] = rackRange(steering);
   const rangeEnd = sign > 0 ? most : least;
   const reach = Math.max(Math.abs(least), Math.abs(most));
-  return { start: 0, farthest: rangeEnd + sign * (OVERSHOOT - 1) * reach, rangeEnd, sign };
+  return { start: 0, farthest: rangeEnd + sign * (share - 1) * reach, rangeEnd, sign };
 }
 
-/** The line of a ray; nothing is solved yet. */
-export function createLine(corner: Corner, ray: Ray): Line {
+/** The line of a ray up to a share of the model's range; nothing is solved yet. */
+export function createLine(corner: Corner, ray: Ray, share: number = OVERSHOOT): Line {
   const along = ray.way === 'bump' || ray.way === 'droop' ? 'travel' : 'rack';
   const ends =
     along === 'travel'
-      ? travelEnds(corner, ray.way === 'bump')
-      : rackEnds(corner, ray.way === 'left');
+      ? travelEnds(corner, ray.way === 'bump', share)
+      : rackEnds(corner, ray.way === 'left', share);
   const span: readonly [number, number] =
     ends.sign > 0 ? [ends.start, ends.farthest] : [ends.farthest, ends.start];
   const held: readonly [number, number] = [ray.held, ray.held];

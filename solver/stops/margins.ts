@@ -9,6 +9,7 @@ import { createPose, type Pose } from '../linkage/solve.ts';
 import { createMeasures, Measure } from '../measures/keys.ts';
 import { type Limit, limitsOf } from '../measures/limits.ts';
 import { measureInto } from '../measures/measure.ts';
+import { placeParts } from '../measures/parts.ts';
 import { rideTravel } from '../model/defaults.ts';
 import {
   DROP_LINK_WORDS,
@@ -58,6 +59,9 @@ export function steerSign(corner: Corner): 1 | -1 {
   measureInto(corner, pose, measures);
   return measures[Measure.steerPerRack]! < 0 ? -1 : 1;
 }
+
+/** A margin below this is outside, 0 but for rounding: a range may end on a limit. */
+export const OUTSIDE = -1e-6;
 
 interface Entry {
   readonly margin: Margin;
@@ -200,4 +204,15 @@ export function marginInto(
 export function marginsInto(margins: Margins, pose: Pose, travel: number, rack: number): void {
   measureQuantities(margins.corner, pose.data, margins.measures);
   for (let i = 0; i < margins.list.length; i += 1) marginInto(margins, pose, i, travel, rack);
+}
+
+/** Indices of the margins that the set pose is outside of; the linkage's alone where it is out of reach. */
+export function outsideAtSet(margins: Margins): number[] {
+  const { corner, list, values } = margins;
+  const pose = createPose();
+  const ride = rideTravel(corner.model.travel);
+  if (solve(corner, pose, ride, 0) !== 'reached') return [list.length - 1];
+  placeParts(corner, pose.data);
+  marginsInto(margins, pose, ride, 0);
+  return list.flatMap((_, index) => ((values[index] ?? 0) < OUTSIDE ? [index] : []));
 }

@@ -36,7 +36,7 @@ export interface RayStops {
   /** How far was looked: an overshoot of the range, or the linkage's reach. */
   readonly lookedTo: number;
   readonly stops: readonly Stop[];
-  /** The first stop; null where nothing stops the wheel within what was looked at. */
+  /** The first stop met after the start, not one that is outside from there; null: nothing within what was looked at. */
   readonly first: Stop | null;
   /**
    * Up to here it is proven that no limit is met before its stop, however shortly; beyond, next to the end of the
@@ -45,7 +45,7 @@ export interface RayStops {
   readonly provenTo: number;
 }
 
-/** First stops in bump and in droop at one rack. */
+/** First stops in bump and in droop at one rack. Limits that the set pose is outside of are left out. */
 export interface StopColumn {
   readonly rack: number;
   /** null where nothing stops the wheel within the model's travel. */
@@ -63,7 +63,10 @@ export interface RegionPiece {
   readonly points: Float64Array;
 }
 
-/** The part of travel × rack that can really be used: all margins positive, connected with the set pose. */
+/**
+ * The part of travel × rack that can really be used: no limit passed, connected with the set pose. Limits that the set pose
+ * is outside of already are left out, and named.
+ */
 export interface UsableRegion {
   readonly travels: Float64Array;
   readonly racks: Float64Array;
@@ -74,9 +77,9 @@ export interface UsableRegion {
   /** Which margin that is, an index into `margins`; −1 out of reach. */
   readonly which: Int16Array;
   readonly margins: readonly Margin[];
-  /** The edge in pieces, one limit each. Empty when the set pose itself is outside. */
+  /** The edge in pieces, one limit each. Empty when the set pose is out of the linkage's reach. */
   readonly edge: readonly RegionPiece[];
-  /** Limits the set pose is outside of. */
+  /** Limits the set pose is outside of: left out of all the rest. */
   readonly outsideAtSet: readonly Margin[];
 }
 
@@ -99,6 +102,8 @@ export interface CycleRack {
   readonly lock: Lock;
   /** null where the model states no steering limit. */
   readonly rack: number | null;
+  /** The limit that is met at this lock by what it is. */
+  readonly meant: readonly string[];
 }
 
 export interface CycleMargin {
