@@ -116,19 +116,17 @@ function writeEnds(
   );
 }
 
-/** What the two ends of the axis are, where there is room for both words. */
+/** What the two ends of the axis are; where the plot is narrow the right one reaches into the figures' margin. */
 function nameEnds(context: CanvasRenderingContext2D, frame: CurveFrame, inks: Inks): void {
   if (plotHeight(frame) === frame.height) return;
   context.font = `12px ${inks.font}`;
   context.fillStyle = inks.inkSoft;
-  context.textBaseline = 'alphabetic';
-  const [droop, bump] = ['droop', 'bump'];
-  const room = frame.right - frame.left - 4;
-  if (context.measureText(droop).width + context.measureText(bump).width > room) return;
   context.textAlign = 'left';
-  context.fillText(droop, frame.left, frame.height - 3);
-  context.textAlign = 'right';
-  context.fillText(bump, frame.right, frame.height - 3);
+  context.textBaseline = 'alphabetic';
+  const y = frame.height - 3;
+  const after = frame.left + context.measureText('droop').width + 8;
+  context.fillText('droop', frame.left, y);
+  context.fillText('bump', Math.max(after, frame.right - context.measureText('bump').width), y);
 }
 
 export function createCurve(elements: CurveElements, key: MeasureKey): () => void {

@@ -62,9 +62,9 @@ function drawWords(
     context.restore();
   };
   upright('bump', top, 'right', inks.ink);
-  if (plotHeight > 110 * type) {
-    upright(`travel, ${lengthUnitName(unit)}`, top + plotHeight / 2, 'center', soft);
-  }
+  const name = lengthUnitName(unit);
+  const words = plotHeight > 142 * type ? `travel, ${name}` : name;
+  if (plotHeight > 96 * type) upright(words, top + plotHeight / 2, 'center', soft);
   upright('droop', bottom, 'left', inks.ink);
   if (isLine) return;
   context.textBaseline = 'top';
