@@ -8,9 +8,11 @@ import {
   WHOLE,
 } from '../certify/cells.ts';
 import type { Corner } from '../corner.ts';
+import { assembleLinkage } from '../linkage/assemble.ts';
 import type { Failure } from '../linkage/linkage.ts';
 import { createPose, type Pose, solvePose } from '../linkage/solve.ts';
 import { rackRange, rideTravel } from '../model/defaults.ts';
+import type { Model } from '../model/model.ts';
 import { steerSign } from './margins.ts';
 import type { Ray } from './results.ts';
 
@@ -66,6 +68,22 @@ function rackEnds(corner: Corner, isLeft: boolean, share: number): Ends {
   return { start: 0, farthest: rangeEnd + sign * (share - 1) * reach, rangeEnd, sign };
 }
 
+/**
+ * The same corner with room for quick solutions beyond the range: its linkage is proven free of singular poses over a
+ * wider box, where that holds. Nothing else differs.
+ */
+function widened(corner: Corner, share: number): Corner {
+  const { model } = corner;
+  const { bump, droop } = model.travel;
+  const [least, most] = rackRange(model.steering);
+  const wide: Model = {
+    ...model,
+    travel: { ...model.travel, bump: share * bump, droop: share * droop },
+    steering: { ...model.steering, limit: [share * least, share * most] },
+  };
+  return { ...corner, linkage: assembleLinkage(wide) };
+}
+
 /** The line of a ray up to a share of the model's range; nothing is solved yet. */
 export function createLine(corner: Corner, ray: Ray, share: number = OVERSHOOT): Line {
   const along = ray.way === 'bump' || ray.way === 'droop' ? 'travel' : 'rack';
@@ -77,12 +95,13 @@ export function createLine(corner: Corner, ray: Ray, share: number = OVERSHOOT):
     ends.sign > 0 ? [ends.start, ends.farthest] : [ends.farthest, ends.start];
   const held: readonly [number, number] = [ray.held, ray.held];
   const range = along === 'travel' ? { travel: span, rack: held } : { travel: held, rack: span };
+  const roomy = share > 1 ? widened(corner, share) : corner;
   return {
-    corner,
+    corner: roomy,
     ray,
     along,
     ...ends,
-    tree: createCellTree(corner, range),
+    tree: createCellTree(roomy, range),
     pose: createPose(),
   };
 }

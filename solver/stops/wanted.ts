@@ -1,6 +1,6 @@
 /** From a wanted travel: the lengths, stops and joint angles that it needs, in one table. */
 import type { CertifiedRange } from '../certify/range.ts';
-import type { Corner } from '../corner.ts';
+import { assemble, type Corner } from '../corner.ts';
 import type { Failure } from '../linkage/linkage.ts';
 import { createPose, solvePose } from '../linkage/solve.ts';
 import { createMeasures } from '../measures/keys.ts';
@@ -228,13 +228,15 @@ function missingParts({ model }: Corner): string[] {
 
 /** Works the table out, yielding the share done. Joint angles are the worst anywhere in the wanted travel × the rack. */
 export function* wantedTravelInSteps(
-  corner: Corner,
+  own: Corner,
   wish: Wish,
   habits: Habits = USUAL_HABITS,
 ): Steps<WantedTravel> {
+  const { model } = own;
+  const corner = assemble({ ...model, travel: { ...model.travel, ...wish } });
   const range = {
     travel: [-wish.droop, wish.bump] as const,
-    rack: rackRange(corner.model.steering),
+    rack: rackRange(model.steering),
   };
   const keys = quantitiesOf(corner).filter((key) => NEEDS.some(({ of }) => of === key));
   const extremes = yield* extremesInSteps(corner, range, keys);
