@@ -1,6 +1,8 @@
 // The sheet of wheel and tyre: what it says of a candidate is what the solver says; a trial is reversible; a contour is drawn by hand.
 import type { Locator, Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { certify } from '../../solver/certify/proof.ts';
+import { watchedPairs } from '../../solver/clearance/pairs.ts';
 import { type Candidate, candidateOf } from '../../solver/fitment/candidate.ts';
 import { fitmentFigures } from '../../solver/fitment/figures.ts';
 import { fitCandidate } from '../../solver/fitment/fit.ts';
@@ -135,12 +137,42 @@ describe('a candidate', () => {
     await agrees(page, 'A', model);
     // 4.25 in = (8.5 + 1)/2 in + offset: trade practice, from memory.
     expect(await field(page, 'Candidate A: Offset').inputValue()).toBe('−12.7');
-    const gaps = leastRodGaps(assemble(model));
+    const corner = assemble(model);
+    const gaps = leastRodGaps(corner);
     for (const part of ['wheel', 'tyre'] as const) {
       await eventually(() => gapCell(page, `tieRod/${part}`, 'A').textContent(), part).toContain(
         `${fixed(gaps[part]!.gap, 1)} mm`,
       );
     }
+  });
+
+  it('has every gap of its wheel and tyre proven behind the page, which can be stopped', async () => {
+    // The worker is let start only when it has been stopped once: no proof is too quick to be stopped.
+    let go: () => void = () => undefined;
+    const gate = new Promise<void>((resolve) => {
+      go = resolve;
+    });
+    const page = await open({
+      before: async (opened) => {
+        await withoutPicture(opened);
+        await opened.route(/fitmentWorker/, async (route) => {
+          await gate;
+          await route.continue().catch(() => undefined);
+        });
+      },
+    });
+    await button(page, 'Stop proving').click();
+    await button(page, 'Go on proving').waitFor();
+    go();
+    await button(page, 'Go on proving').click();
+    const pairs = watchedPairs(assemble(FACTORY)).filter(({ names }) => names.includes('tyre'));
+    const least = certify(assemble(FACTORY), pairs).reduce((a, b) => (a.least < b.least ? a : b));
+    await eventually(() => gapCell(page, 'tyre', 'present').textContent()).toContain(
+      `${fixed(least.least, 1)} mm`,
+    );
+    const [one, other] = least.names;
+    expect(await gapCell(page, `${one}/${other}`, 'present').textContent()).toContain('proven');
+    expect(await button(page, 'Stop proving').count()).toBe(0);
   });
 
   it('keeps what is half typed while the sheet is closed, and gives it up with Escape alone', async () => {

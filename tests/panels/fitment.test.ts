@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { type PairResult, verdictOf } from '../../solver/certify/result.ts';
 import { bearingChange } from '../../solver/fitment/bearing.ts';
 import { type Candidate, candidateOf } from '../../solver/fitment/candidate.ts';
 import { fitmentFigures } from '../../solver/fitment/figures.ts';
@@ -7,9 +8,11 @@ import { divided, moved } from '../../src/panels/fitment/contour.ts';
 import { FIELD_SPECS, takeSize } from '../../src/panels/fitment/fields.ts';
 import type { RowContext } from '../../src/panels/fitment/figureRow.ts';
 import { FIGURE_GROUPS } from '../../src/panels/fitment/figureRows.ts';
+import { gapText, leastGaps, pairRows, tyreLeast } from '../../src/panels/fitment/gapRow.ts';
 import { SOURCES } from '../../src/panels/fitment/sources.ts';
 import type { Field } from '../../src/state/fitment.ts';
 import type { LengthUnit } from '../../src/state/view.ts';
+import type { FitmentAnswer } from '../../src/worker/fitmentJob.ts';
 import { shipped } from '../support/models.ts';
 
 const FACTORY = shipped('half-ton-factory');
@@ -166,5 +169,71 @@ describe('a contour', () => {
     expect(moved(points, 1, [3.1234, -4])).toEqual([points[0], [3.1, 0], points[2]]);
     expect(divided(points, 0)).toEqual([points[0], [-50, 215], points[1], points[2]]);
     expect(divided(points, 2)).toEqual(points);
+  });
+});
+
+describe('least gaps', () => {
+  const model = FACTORY;
+  const of = (names: readonly [string, string], least: number, required = 6): PairResult => ({
+    names,
+    least,
+    provenAtLeast: least - 0.04,
+    travel: -105,
+    rack: 72,
+    required,
+    verdict: verdictOf(least, least - 0.04, required),
+  });
+  const answer = (proven: readonly PairResult[]): FitmentAnswer => ({
+    number: 1,
+    column: 'A',
+    gaps: {
+      wheel: { travel: 105, rack: -72, gap: 28.3 },
+      tyre: { travel: 102, rack: -72, gap: 47.1 },
+    },
+    proven,
+    progress: 1,
+  });
+
+  it('are the found ones until they are proven; pairs far from everything share a line', () => {
+    const own = leastGaps(
+      model,
+      answer([
+        of(['tieRod', 'wheel'], 28.31),
+        of(['tyre', 'rail/left'], 12),
+        of(['upperArm', 'tyre'], 9),
+        of(['halfShaft', 'tyre'], 150),
+        of(['wheel', 'rail/left'], 79),
+      ]),
+    );
+    expect(own.get('tieRod/tyre')).toMatchObject({ least: 47.1, provenAtLeast: null, required: 6 });
+    expect(own.get('tieRod/wheel')).toMatchObject({ least: 28.31, provenAtLeast: 28.27 });
+    expect(pairRows([own])).toEqual({
+      near: [
+        ['tieRod', 'wheel'],
+        ['tieRod', 'tyre'],
+        ['tyre', 'rail/left'],
+        ['upperArm', 'tyre'],
+        ['wheel', 'rail/left'],
+      ],
+      far: [['halfShaft', 'tyre']],
+    });
+    expect(tyreLeast(own)).toMatchObject({ to: 'upperArm', gap: { least: 9 } });
+  });
+
+  it('say state, difference, place and proof', () => {
+    const near = gapText(of(['upperArm', 'tyre'], 4.2), of(['upperArm', 'tyre'], 9.7), 'mm');
+    expect(near).toEqual({
+      state: 'near',
+      figure: '4.2 mm',
+      words: 'near, −5.5 mm less room',
+      where: 'travel −105, rack 72 mm; proven',
+    });
+    const coarse = { ...of(['upperArm', 'tyre'], 90), provenAtLeast: 85.58 };
+    expect(gapText(coarse, null, 'mm').where).toMatch(/; proven ≥ 85\.5 mm$/);
+    expect(gapText(of(['tieRod', 'wheel'], -3), null, 'inch')).toMatchObject({
+      state: 'touch',
+      figure: '−0.12 in',
+      words: 'touch',
+    });
   });
 });

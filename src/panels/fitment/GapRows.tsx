@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import { fittedGaps } from '../../state/fitted.ts';
 import type { LengthUnit } from '../../state/view.ts';
-import { pairWords } from '../../words/parts.ts';
+import { pairWords, partWords } from '../../words/parts.ts';
 import { Icon } from '../icons.tsx';
 import type { Column } from './columns.ts';
 import { Group, RowHead } from './Group.tsx';
@@ -14,6 +14,7 @@ import {
   type PairNames,
   pairKey,
   pairRows,
+  tyreLeast,
 } from './gapRow.ts';
 
 /** A column with what is known of its gaps so far. */
@@ -78,6 +79,31 @@ function GapCell({
   );
 }
 
+/** The tyre's least gap of all, when all is proven. */
+function TyreRow({ known, unit }: { known: readonly Known[]; unit: LengthUnit }) {
+  const base = known[0] === undefined ? null : tyreLeast(known[0].gaps);
+  return (
+    <tr data-gap="tyre">
+      <RowHead label="Tyre, least of all" hint="to whatever part comes nearest" />
+      {known.map(({ column, gaps, progress }) => {
+        const isComing = progress !== null && progress < 1;
+        const least = isComing ? null : tyreLeast(gaps);
+        const text =
+          least && gapText(least.gap, column.slot === null ? null : (base?.gap ?? null), unit);
+        return (
+          <td key={column.key} data-column={column.key} aria-busy={isComing}>
+            {text === null || least === null ? (
+              <span className="fitment-figure">{isComing ? '…' : '–'}</span>
+            ) : (
+              <Gap text={{ ...text, where: `to the ${partWords(least.to)}` }} />
+            )}
+          </td>
+        );
+      })}
+    </tr>
+  );
+}
+
 /** How far the proofs are, with what stops them and what takes them up again. */
 function Progress({ known }: { known: readonly Known[] }) {
   const isStopped = useStore(fittedGaps, (state) => state.isStopped);
@@ -134,6 +160,7 @@ export function GapRows({
   const present = known[0]?.gaps;
   return (
     <Group title="Least gaps over travel and lock" source="Gaps" width={columns.length}>
+      <TyreRow known={known} unit={unit} />
       {near.map((pair) => {
         const key = pairKey(pair);
         return (

@@ -2,7 +2,7 @@
 import type { PairResult } from '../../../solver/certify/result.ts';
 import { type Model, wantedGap } from '../../../solver/index.ts';
 import type { LengthUnit } from '../../state/view.ts';
-import { gapUnit, length, signedLength } from '../../words/format.ts';
+import { gapUnit, length, lengthNumber, signedLength } from '../../words/format.ts';
 import type { FitmentAnswer } from '../../worker/fitmentJob.ts';
 import { type GapState, gapState } from '../gap.ts';
 
@@ -44,6 +44,15 @@ export function leastGaps(
   return new Map([...found, ...rest]);
 }
 
+/** The names in a key. One of them is the wheel or the tyre; an obstacle's own name may hold a slash. */
+function namesOf(key: string): PairNames {
+  for (const name of ['wheel', 'tyre']) {
+    if (key.endsWith(`/${name}`)) return [key.slice(0, -name.length - 1), name];
+  }
+  const slash = key.indexOf('/');
+  return [key.slice(0, slash), key.slice(slash + 1)];
+}
+
 /** Pairs that no column brings nearer than this, mm, are summed up in one line. */
 const FAR = 80;
 
@@ -63,23 +72,14 @@ export function pairRows(columns: readonly ReadonlyMap<string, LeastGap | null>[
   const keys = [...new Set(columns.flatMap((known) => [...known.keys()]))];
   const least = (key: string): number =>
     Math.min(...columns.map((known) => known.get(key)?.least ?? Number.POSITIVE_INFINITY));
-  const names = (key: string): PairNames => {
-    const slash = SLASHED.find((start) => key.startsWith(`${start}/`));
-    const end = SLASHED.find((other) => key.endsWith(`/${other}`));
-    if (end !== undefined) return [key.slice(0, -end.length - 1), end];
-    return slash === undefined ? [key, ''] : [slash, key.slice(slash.length + 1)];
-  };
   const always = new Set(FOUND.map(([, pair]) => pairKey(pair)));
   const isNear = (key: string): boolean => always.has(key) || least(key) <= FAR;
-  const sorted = keys.map(names).sort((a, b) => rank(a) - rank(b));
+  const sorted = keys.map(namesOf).sort((a, b) => rank(a) - rank(b));
   return {
     near: sorted.filter((pair) => isNear(pairKey(pair))),
     far: sorted.filter((pair) => !isNear(pairKey(pair))),
   };
 }
-
-/** One of every pair here; an obstacle's own name may hold a slash. */
-const SLASHED = ['wheel', 'tyre'];
 
 export interface GapText {
   readonly state: GapState;
@@ -94,19 +94,40 @@ function changeWords(change: number, unit: LengthUnit): string {
   return `${signedLength(change, unit)} ${change > 0 ? 'more' : 'less'} room`;
 }
 
+/** Nearer to the bound than this, mm, least and proven are one number to whoever reads. */
+const SAME = 0.06;
+
+function proofWords({ least, provenAtLeast }: LeastGap, unit: LengthUnit): string {
+  if (provenAtLeast === null) return 'found, not proven yet';
+  if (!Number.isFinite(provenAtLeast)) return 'found, not proven';
+  if (least - provenAtLeast <= SAME) return 'proven';
+  return `proven ≥ ${length(Math.floor(provenAtLeast * 10) / 10, unit)}`;
+}
+
 /** A least gap in words; the difference is told from `present` where there is one. */
 export function gapText(own: LeastGap, present: LeastGap | null, unit: LengthUnit): GapText {
   const shownUnit = gapUnit(unit);
   const state = gapState(own.least, own.required);
-  const place = `at travel ${length(own.travel, unit, 0)}, rack ${length(own.rack, unit, 0)}`;
   return {
     state,
     figure: length(own.least, shownUnit),
     words:
       present === null ? state : `${state}, ${changeWords(own.least - present.least, shownUnit)}`,
-    where:
-      own.provenAtLeast === null
-        ? `${place}; found`
-        : `${place}; proven, no less than ${length(own.provenAtLeast, shownUnit, 2)}`,
+    where: `travel ${lengthNumber(own.travel, unit, 0)}, rack ${length(own.rack, unit, 0)}; ${proofWords(own, shownUnit)}`,
   };
+}
+
+/** The tyre's least gap to anything, and to what; null where there is none yet. */
+export function tyreLeast(
+  known: ReadonlyMap<string, LeastGap | null>,
+): { readonly gap: LeastGap; readonly to: string } | null {
+  let least: { readonly gap: LeastGap; readonly to: string } | null = null;
+  for (const [key, gap] of known) {
+    const [one, other] = namesOf(key);
+    if (gap === null || (one !== 'tyre' && other !== 'tyre')) continue;
+    if (least === null || gap.least < least.gap.least) {
+      least = { gap, to: one === 'tyre' ? other : one };
+    }
+  }
+  return least;
 }
