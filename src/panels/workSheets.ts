@@ -35,6 +35,13 @@ export interface LargeSheet extends Entry {
 /** In the order of their tabs. */
 export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
   {
+    key: 'clearance',
+    label: 'Clearance',
+    title: 'What touches: least gaps, proven',
+    icon: 'M2.4 3v10M13.6 3v10M5 8h6M5 8l1.800-1.800M5 8l1.800 1.800M11 8 9.200 6.200M11 8l-1.800 1.800',
+    load: () => import('./clearance/ClearanceSheet.tsx'),
+  },
+  {
     key: 'fitment',
     label: 'Fitment',
     title: 'Wheel and tyre: compare others with what is fitted',
