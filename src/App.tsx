@@ -12,10 +12,9 @@ import { watchInsets } from './panels/insets.ts';
 import { listenToKeys } from './panels/keys.ts';
 import { Late } from './panels/Late.tsx';
 import { Notices } from './panels/Notices.tsx';
-import { PhoneSheet } from './panels/PhoneSheet.tsx';
 import { LeftRail, RightRail, showsReadings } from './panels/Rail.tsx';
 import { Readings } from './panels/Readings.tsx';
-import { type PageSize, usePageSize } from './panels/size.ts';
+import { hasSheet, type PageSize, usePageSize } from './panels/size.ts';
 import { TopBar } from './panels/TopBar.tsx';
 import { Transport } from './panels/Transport.tsx';
 import { workSheet } from './panels/workSheets.ts';
@@ -38,6 +37,9 @@ const Sheets = lazy(() =>
 
 const Meshes = lazy(() => afterFirstPicture(() => import('./panels/meshes/Meshes.tsx')));
 
+const PhoneSheet = lazy(() =>
+  import('./panels/PhoneSheet.tsx').then((late) => ({ default: late.PhoneSheet })),
+);
 const WorkSheet = lazy(() =>
   import('./panels/WorkSheet.tsx').then((late) => ({ default: late.WorkSheet })),
 );
@@ -116,10 +118,10 @@ export function App() {
         <div className="place place-banner">
           <Banner />
         </div>
-        {size === 'phone' ? (
-          <div className="place place-sheet">
-            <PhoneSheet />
-          </div>
+        {hasSheet(size) ? (
+          <Suspense fallback={null}>
+            <PhoneSheet size={size} />
+          </Suspense>
         ) : (
           <Desk size={size} />
         )}

@@ -4,6 +4,7 @@ import { lazy, Suspense, type ToggleEvent, useEffect, useId, useRef, useState } 
 import { useStore } from 'zustand';
 import { documentStore } from '../state/bench.ts';
 import { afterFirstPicture } from '../state/firstPicture.ts';
+import { zoomOf } from './zoom.ts';
 
 const loadActs = () => import('./files/acts.ts');
 const FilesSheet = lazy(() => afterFirstPicture(() => import('./files/FilesSheet.tsx')));
@@ -45,8 +46,9 @@ export function FilesMenu() {
   function place(): void {
     const at = button.current?.getBoundingClientRect();
     if (at === undefined || sheet.current === null) return;
-    sheet.current.style.left = `max(8px, min(${at.left}px, 100vw - 368px))`;
-    sheet.current.style.top = `${at.bottom + 6}px`;
+    const zoom = zoomOf(sheet.current);
+    sheet.current.style.left = `max(8px, min(${at.left / zoom}px, 100vw - 368px))`;
+    sheet.current.style.top = `${at.bottom / zoom + 6}px`;
   }
 
   return (

@@ -2,6 +2,7 @@
 import './menu.css';
 import { type ReactNode, useId, useRef, useState } from 'react';
 import { Icon } from './icons.tsx';
+import { zoomOf } from './zoom.ts';
 
 export function Menu({
   label,
@@ -21,8 +22,9 @@ export function Menu({
   function place(): void {
     const at = button.current?.getBoundingClientRect();
     if (at === undefined || sheet.current === null) return;
-    sheet.current.style.top = `${at.bottom + 6}px`;
-    sheet.current.style.right = `${Math.max(8, innerWidth - at.right)}px`;
+    const zoom = zoomOf(sheet.current);
+    sheet.current.style.top = `${at.bottom / zoom + 6}px`;
+    sheet.current.style.right = `${Math.max(8, (innerWidth - at.right) / zoom)}px`;
   }
 
   return (

@@ -1,4 +1,4 @@
-/** On a phone: gap, transport, and one panel at a time behind tabs, under the stage. */
+/** In a small window: gap, transport, and one panel at a time behind tabs, under the stage or beside it. */
 import './phoneSheet.css';
 import { lazy, type ReactNode, Suspense, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
@@ -9,6 +9,7 @@ import { CautionLine } from './CautionLine.tsx';
 import { GapTile } from './GapTile.tsx';
 import { Late } from './Late.tsx';
 import { Readings } from './Readings.tsx';
+import { SheetGrip, type SheetStep } from './SheetGrip.tsx';
 import { Transport } from './Transport.tsx';
 import { DOCKED_SHEETS, workSheet } from './workSheets.ts';
 
@@ -43,8 +44,7 @@ function useTab() {
   return { tab: sheet === undefined ? panel : `work-${sheet.key}`, panel, sheet, choose };
 }
 
-export function PhoneSheet() {
-  const { tab, panel, sheet, choose } = useTab();
+function Tabs({ tab, choose }: { readonly tab: string; readonly choose: (name: string) => void }) {
   const bar = useRef<HTMLDivElement>(null);
   useEffect(() => {
     bar.current
@@ -62,49 +62,78 @@ export function PhoneSheet() {
     return true;
   }
   return (
-    <div className="phone-sheet">
-      <GapTile />
-      <Transport />
-      <div
-        ref={bar}
-        role="tablist"
-        aria-label="Panels"
-        className="phone-tabs"
-        onKeyDown={(event) => {
-          if (walk(event.key)) event.preventDefault();
-        }}
-      >
-        {TABS.map(([name, label]) => (
-          <button
-            key={name}
-            id={`tab-${name}`}
-            type="button"
-            role="tab"
-            aria-selected={name === tab}
-            aria-controls="tab-body"
-            tabIndex={name === tab ? 0 : -1}
-            onClick={() => choose(name)}
-          >
-            {label}
-          </button>
-        ))}
-      </div>
-      <div
-        id="tab-body"
-        role="tabpanel"
-        aria-labelledby={`tab-${tab}`}
-        className="phone-body"
-        data-tab={sheet === undefined ? tab : 'work'}
-      >
-        {sheet === undefined ? (
-          BODIES[panel]()
-        ) : (
-          <Suspense fallback={null}>
-            <WorkBody sheet={sheet} />
-          </Suspense>
-        )}
-      </div>
-      <CautionLine />
+    <div
+      ref={bar}
+      role="tablist"
+      aria-label="Panels"
+      className="phone-tabs"
+      onKeyDown={(event) => {
+        if (walk(event.key)) event.preventDefault();
+      }}
+    >
+      {TABS.map(([name, label]) => (
+        <button
+          key={name}
+          id={`tab-${name}`}
+          type="button"
+          role="tab"
+          aria-selected={name === tab}
+          aria-controls="tab-body"
+          tabIndex={name === tab ? 0 : -1}
+          onClick={() => choose(name)}
+        >
+          {label}
+        </button>
+      ))}
     </div>
+  );
+}
+
+/** Under the stage the sheet stands at one of three heights; in a short window it stands beside the stage. */
+export function PhoneSheet({ size }: { readonly size: 'phone' | 'short' }) {
+  const { tab, panel, sheet, choose } = useTab();
+  const place = useRef<HTMLDivElement>(null);
+  const [step, setStep] = useState<SheetStep>('half');
+  const isUnder = size === 'phone';
+  return (
+    <>
+      {!isUnder && (
+        <div className="place place-gap">
+          <GapTile />
+        </div>
+      )}
+      <div
+        ref={place}
+        className="place place-sheet phone-sheet"
+        data-step={isUnder ? step : undefined}
+      >
+        {isUnder && <SheetGrip place={place} step={step} onStep={setStep} />}
+        {isUnder && <GapTile />}
+        <Transport isCompact />
+        <Tabs
+          tab={tab}
+          choose={(name) => {
+            choose(name);
+            if (step === 'low') setStep('half');
+          }}
+        />
+        <div
+          id="tab-body"
+          role="tabpanel"
+          aria-labelledby={`tab-${tab}`}
+          className="phone-body"
+          data-tab={sheet === undefined ? tab : 'work'}
+        >
+          {sheet === undefined ? (
+            BODIES[panel]()
+          ) : (
+            <Suspense fallback={null}>
+              <WorkBody sheet={sheet} />
+            </Suspense>
+          )}
+          <CautionLine />
+        </div>
+      </div>
+    </>
   );
 }

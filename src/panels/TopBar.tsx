@@ -15,7 +15,7 @@ import { toggleHold } from './hold.ts';
 import { Icon, type IconName, Mark } from './icons.tsx';
 import { Menu } from './Menu.tsx';
 import { openSheet } from './sheets.ts';
-import { type PageSize, usePageSize } from './size.ts';
+import { hasSheet, type PageSize, usePageSize } from './size.ts';
 
 function IconButton({
   icon,
@@ -98,9 +98,18 @@ function ThemeButton() {
   );
 }
 
+function PageButtons() {
+  return (
+    <div className="bar-part">
+      <ThemeButton />
+      <IconButton icon="help" label="Keys and help" keys="?" onClick={() => openSheet('help')} />
+    </div>
+  );
+}
+
 function ViewMenu({ size }: { size: PageSize }) {
-  const isWide = size === 'wide' || size === 'vast';
-  if (isWide) {
+  const isSmall = hasSheet(size);
+  if (size === 'wide' || size === 'vast') {
     return (
       <Menu label="Drawings" title="Drawings in the scene">
         <LayerChecks />
@@ -108,8 +117,8 @@ function ViewMenu({ size }: { size: PageSize }) {
     );
   }
   return (
-    <Menu label={size === 'phone' ? <Icon name="menu" /> : 'View'} title="View">
-      {size === 'phone' && (
+    <Menu label={isSmall ? <Icon name="menu" /> : 'View'} title="View">
+      {isSmall && (
         <>
           <MenuPart title="Viewpoint">
             <ViewpointChoice />
@@ -129,6 +138,11 @@ function ViewMenu({ size }: { size: PageSize }) {
       <MenuPart title="Drawings in the scene">
         <LayerChecks />
       </MenuPart>
+      {isSmall && (
+        <MenuPart title="The page">
+          <PageButtons />
+        </MenuPart>
+      )}
     </Menu>
   );
 }
@@ -144,16 +158,13 @@ export function TopBar() {
       </h1>
       <FilesMenu />
       <History />
-      {size !== 'phone' && <Hold />}
+      {!hasSheet(size) && <Hold />}
       <span className="bar-space" />
-      {size !== 'phone' && <ViewpointChoice />}
+      {!hasSheet(size) && <ViewpointChoice />}
       {isWide && <ShellChoice />}
       <ViewMenu size={size} />
       {isWide && <UnitChoice />}
-      <div className="bar-part">
-        <ThemeButton />
-        <IconButton icon="help" label="Keys and help" keys="?" onClick={() => openSheet('help')} />
-      </div>
+      {!hasSheet(size) && <PageButtons />}
     </header>
   );
 }

@@ -1,6 +1,6 @@
 /** Moves the bench: the cycle that plays, travel, rack and ride height as figures and sliders. */
 import './transport.css';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { rideTravel } from '../../solver/model/defaults.ts';
 import { documentStore, inputs } from '../state/bench.ts';
@@ -34,9 +34,32 @@ function useInputsData() {
   return root;
 }
 
-function Player() {
+function Cycles() {
   const playing = useStore(inputs, (state) => state.playing);
   const cycle = useStore(chosenCycle, (state) => state.cycle);
+  return (
+    <select
+      className="transport-cycle"
+      aria-label="Cycle that plays"
+      value={playing ?? cycle}
+      onChange={(event) => {
+        const wanted = CYCLES.find(([name]) => name === event.target.value)?.[0] ?? 'bump';
+        chosenCycle.setState({ cycle: wanted });
+        if (playing !== null) inputs.play(wanted);
+        event.target.blur();
+      }}
+    >
+      {CYCLES.map(([name, label]) => (
+        <option key={name} value={name}>
+          {label}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function Player({ hasCycles }: { readonly hasCycles: boolean }) {
+  const playing = useStore(inputs, (state) => state.playing);
   return (
     <div className="transport-player">
       <button
@@ -48,46 +71,70 @@ function Player() {
       >
         <Icon name={playing === null ? 'play' : 'pause'} size={22} />
       </button>
-      <select
-        className="transport-cycle"
-        aria-label="Cycle that plays"
-        value={playing ?? cycle}
-        onChange={(event) => {
-          const wanted = CYCLES.find(([name]) => name === event.target.value)?.[0] ?? 'bump';
-          chosenCycle.setState({ cycle: wanted });
-          if (playing !== null) inputs.play(wanted);
-          event.target.blur();
-        }}
-      >
-        {CYCLES.map(([name, label]) => (
-          <option key={name} value={name}>
-            {label}
-          </option>
-        ))}
-      </select>
+      {hasCycles && <Cycles />}
     </div>
   );
 }
 
-export function Transport() {
+function Places() {
+  return (
+    <div className="transport-places">
+      <button type="button" title="Home" onClick={() => inputs.move(0, 0)}>
+        Design pose
+      </button>
+      <button
+        type="button"
+        onClick={() => inputs.move(rideTravel(documentStore.getState().model.travel), 0)}
+      >
+        Ride height
+      </button>
+    </div>
+  );
+}
+
+/** Where there is little room: travel and rack, and the rest when it is asked for. */
+function CompactTransport() {
+  const root = useInputsData();
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <section
+      ref={root}
+      className="transport transport-compact"
+      data-panel="transport"
+      data-open={isOpen || undefined}
+      aria-label="Move the corner"
+    >
+      <Player hasCycles={isOpen} />
+      <Slide source={TRAVEL_SLIDE} />
+      <Slide source={RACK_SLIDE} />
+      <button
+        type="button"
+        className="transport-more"
+        aria-expanded={isOpen}
+        aria-label="Lift, cycle and poses"
+        onClick={() => setOpen(!isOpen)}
+      >
+        <Icon name="down" size={18} />
+      </button>
+      {isOpen && <Slide source={LIFT_SLIDE} />}
+      {isOpen && <Places />}
+    </section>
+  );
+}
+
+function WholeTransport() {
   const root = useInputsData();
   return (
     <section ref={root} className="transport" data-panel="transport" aria-label="Move the corner">
-      <Player />
+      <Player hasCycles />
       <Slide source={TRAVEL_SLIDE} />
       <Slide source={RACK_SLIDE} />
       <Slide source={LIFT_SLIDE} />
-      <div className="transport-places">
-        <button type="button" title="Home" onClick={() => inputs.move(0, 0)}>
-          Design pose
-        </button>
-        <button
-          type="button"
-          onClick={() => inputs.move(rideTravel(documentStore.getState().model.travel), 0)}
-        >
-          Ride height
-        </button>
-      </div>
+      <Places />
     </section>
   );
+}
+
+export function Transport({ isCompact = false }: { readonly isCompact?: boolean }) {
+  return isCompact ? <CompactTransport /> : <WholeTransport />;
 }

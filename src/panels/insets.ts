@@ -1,10 +1,11 @@
 /** Which part of the window the panels leave free: the stage frames the corner in the largest free rectangle. */
 import { view } from '../state/bench.ts';
 import type { Insets } from '../state/view.ts';
+import { zoomOf } from './zoom.ts';
 
 /** What covers the stage for as long as it is open; lines that come and go do not count. */
 const COVERING =
-  '.place-top, .place-points, .place-map, .place-foot > *, .place-rail, .place-work, .place-readings, .place-sheet';
+  '.place-top, .place-points, .place-map, .place-foot > *, .place-rail, .place-work, .place-readings, .place-sheet, .place-gap';
 
 /** Edges of a rectangle, px from the window's left and top. */
 export interface Edges {
@@ -87,8 +88,7 @@ function isStacked(frame: HTMLElement): boolean {
     edge('.place-work', 'left', innerWidth),
     edge('.place-readings', 'left', innerWidth),
   );
-  const { zoom } = getComputedStyle(frame);
-  return right - left < FOOT * Number(zoom || 1);
+  return right - left < FOOT * zoomOf(frame);
 }
 
 /** Keeps `view.insets` true to the places inside `frame` until the returned function is called. */

@@ -2,14 +2,15 @@
 import { useSyncExternalStore } from 'react';
 
 /**
- * `phone`: a sheet under the stage, or beside it in a short window (App.css); `middle` and `wide` differ in what stands in
+ * `short`: a sheet beside the stage; `phone`: a sheet under it; `middle` and `wide` differ in what stands in
  * the top strip; in a `vast` window readings and a work sheet stand side by side.
  */
-export type PageSize = 'phone' | 'middle' | 'wide' | 'vast';
+export type PageSize = 'short' | 'phone' | 'middle' | 'wide' | 'vast';
 
-/** The first two stand in the style sheets too: a narrow window, an upright one, and a short one. */
+/** The first that matches. The first two stand in the style sheets too. */
 const QUERIES = {
-  phone: '(max-width: 719px), (max-width: 899px) and (orientation: portrait), (max-height: 579px)',
+  short: '(max-height: 579px) and (orientation: landscape)',
+  phone: '(max-width: 719px), (max-width: 899px) and (orientation: portrait)',
   vast: '(min-width: 1640px)',
   wide: '(min-width: 1360px)',
 } as const;
@@ -28,6 +29,11 @@ function subscribe(listener: () => void): () => void {
 
 function now(): PageSize {
   return lists.find(({ list }) => list.matches)?.size ?? 'middle';
+}
+
+/** True where the panels lie behind the tabs of one sheet. */
+export function hasSheet(size: PageSize): size is 'short' | 'phone' {
+  return size === 'short' || size === 'phone';
 }
 
 export function usePageSize(): PageSize {

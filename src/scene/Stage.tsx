@@ -27,6 +27,20 @@ const SENTENCES: Readonly<Record<Trouble, string>> = {
 const loading = import('./picture.tsx');
 loading.catch(() => undefined);
 
+/** The sentence stands where the picture would: in what the panels leave free. */
+function TroubleLine({ trouble }: { readonly trouble: Trouble }) {
+  const { top, right, bottom, left } = useStore(view, (state) => state.insets);
+  return (
+    <div
+      className="stage-trouble"
+      role="status"
+      style={{ inset: `${top}px ${right}px ${bottom}px ${left}px` }}
+    >
+      <p>{SENTENCES[trouble]}</p>
+    </div>
+  );
+}
+
 export function Stage() {
   countRender();
   const frame = useRef<HTMLElement>(null);
@@ -76,11 +90,7 @@ export function Stage() {
       </p>
       <div ref={picture} className="stage-picture" aria-hidden="true" />
       <div ref={labels} className="stage-labels" aria-hidden="true" />
-      {trouble !== null && (
-        <p className="stage-trouble" role="status">
-          {SENTENCES[trouble]}
-        </p>
-      )}
+      {trouble !== null && <TroubleLine trouble={trouble} />}
     </section>
   );
 }

@@ -52,9 +52,9 @@ export function screenAxes(
   return [right, [-z * right[1], z * right[0], x * right[1] - y * right[0]]];
 }
 
-/** A side of the free rectangle, px; never less than a fifth of the window's. */
+/** A side of the free rectangle, px; never less than a twelfth of the window's. */
 function freeSide(all: number, one: number, other: number): number {
-  return Math.max(all / 5, all - one - other);
+  return Math.max(all / 12, all - one - other);
 }
 
 /** Right, up and towards the camera, as nine numbers, of the shot last framed. */
