@@ -73,16 +73,15 @@ function unlikely(candidate: Candidate): Exclude<FitResult, { ok: true }> | null
 }
 
 /**
- * What is left of the wheel that was there. A contour goes with the candidate; a disc and weights drawn for another rim or
- * another offset would no longer meet rim and mounting face and are not carried over.
+ * What is left of the wheel that was there. A contour goes with the candidate; a disc drawn for another rim or another offset
+ * would no longer meet rim and mounting face, and weights stuck to another rim are not on this one: they are not carried over.
  */
 function wheelOf(present: Wheel, candidate: Candidate): Wheel {
   const { section: _section, disc, weights, mass: _mass, spacer: _spacer, ...rest } = present;
   const offset = offsetOf(candidate);
-  const isSameDisc =
-    present.diameter === candidate.rimDiameter &&
-    present.width === candidate.rimWidth &&
-    present.offset === offset;
+  const isSameRim =
+    present.diameter === candidate.rimDiameter && present.width === candidate.rimWidth;
+  const isSameDisc = isSameRim && present.offset === offset;
   return {
     ...rest,
     diameter: candidate.rimDiameter,
@@ -90,8 +89,8 @@ function wheelOf(present: Wheel, candidate: Candidate): Wheel {
     offset,
     ...(candidate.spacer === 0 && present.spacer === undefined ? {} : { spacer: candidate.spacer }),
     ...(candidate.section === undefined ? {} : { section: candidate.section }),
+    ...(isSameRim && weights !== undefined ? { weights } : {}),
     ...(isSameDisc && disc !== undefined ? { disc } : {}),
-    ...(isSameDisc && weights !== undefined ? { weights } : {}),
     ...(candidate.mass === undefined ? {} : { mass: candidate.mass }),
   };
 }

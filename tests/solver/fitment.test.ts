@@ -93,6 +93,17 @@ describe('a candidate', () => {
     expect(fitted({ rimWidth: 9 }, drawn).wheel.disc).toBeUndefined();
   });
 
+  test('keeps stick-on weights on the rim they are stuck to', () => {
+    const weights = [
+      [-60, 195],
+      [-40, 195],
+    ] as const;
+    const weighted: Model = { ...FACTORY, wheel: { ...FACTORY.wheel, weights } };
+    const other = { mounting: { by: 'offset', value: 20 } } as const;
+    expect(fitted(other, weighted).wheel.weights).toEqual(weights);
+    expect(fitted({ rimWidth: 9 }, weighted).wheel.weights).toBeUndefined();
+  });
+
   test.each([
     [{ tyre: { size: '285/75R16' } }, 'tyre', /for a 16 in rim; the rim is 17 in/],
     [{ tyre: { size: 'nonsense' } }, 'tyre', /wanted a tyre size/],

@@ -33,7 +33,7 @@ function OtherWheel({ name, outlines }: { name: ColumnKey; outlines: Outlines })
 }
 
 function ChosenWheel({ name, outlines }: { name: ColumnKey; outlines: Outlines }) {
-  const { tyre, barrel, disc, brake, thickness, spacer } = outlines;
+  const { tyre, barrel, disc, weights, brake, thickness, spacer } = outlines;
   return (
     <g className="section-chosen" data-column={name}>
       <path className="section-tyre" d={pathOf(tyre, true)} />
@@ -41,6 +41,7 @@ function ChosenWheel({ name, outlines }: { name: ColumnKey; outlines: Outlines }
       {spacer > 0 && <rect className="section-spacer" x={0} y={-75} width={spacer} height={75} />}
       <path className="section-metal" d={pathOf(disc)} strokeWidth={thickness} />
       <path className="section-metal" d={pathOf(barrel)} strokeWidth={thickness} />
+      {weights.length > 0 && <path className="section-weights" d={pathOf(weights)} />}
     </g>
   );
 }

@@ -14,6 +14,8 @@ export interface Outlines {
   readonly barrel: readonly PicturePoint[];
   readonly disc: readonly PicturePoint[];
   readonly tyre: readonly PicturePoint[];
+  /** The surface of stick-on weights, empty where there are none. */
+  readonly weights: readonly PicturePoint[];
   /** The brake's envelope, empty where the model has none. */
   readonly brake: readonly PicturePoint[];
   readonly thickness: number;
@@ -37,6 +39,7 @@ export function outlinesOf({ wheel, tyre, brake }: Model): Outlines {
     barrel: placed(wheelSection(wheel)),
     disc: placed(wheelDisc(wheel)),
     tyre: placed(tyreSection(tyre, wheel)),
+    weights: placed(wheel.weights ?? []),
     brake: placed(brake?.section ?? []),
     thickness: wheelThickness(wheel),
     plane,

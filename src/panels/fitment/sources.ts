@@ -16,6 +16,10 @@ export const SOURCES: Readonly<Record<string, readonly Source[]>> = {
       from: 'trade practice for the half inch, from memory; no source.',
     },
     {
+      what: 'A candidate keeps the present wheel’s thickness; disc and stick-on weights only on the same rim; the brake stays at the hub',
+      from: 'what a drawing of another wheel cannot know. Check weights by hand at both locks.',
+    },
+    {
       what: 'Load index, speed mark and tyre pressure',
       from: 'out of scope: nothing here says what a tyre may carry. Ask the makers of tyre, wheel and vehicle.',
     },
