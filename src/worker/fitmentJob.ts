@@ -1,9 +1,8 @@
-/** Least gaps of wheels and tyres that might be fitted: first the tie rod's, found; then every pair of wheel and tyre, proven. */
+/** Least gaps of wheels and tyres that might be fitted: every pair of wheel and tyre, proven, the tie rod's first. */
 import { createProof, type Proof, stepProof } from '../../solver/certify/proof.ts';
 import type { PairResult } from '../../solver/certify/result.ts';
 import type { MeshSurfaces } from '../../solver/clearance/mesh.ts';
-import { watchedPairs } from '../../solver/clearance/pairs.ts';
-import { leastRodGaps, type RodGaps } from '../../solver/fitment/leastGap.ts';
+import { type WatchedPair, watchedPairs } from '../../solver/clearance/pairs.ts';
 import { assemble, type Corner, type Model } from '../../solver/index.ts';
 import type { MeshTree } from '../mesh/data.ts';
 import { placingOf } from '../mesh/placing.ts';
@@ -29,7 +28,6 @@ export type FitmentRequest =
 export interface FitmentAnswer {
   readonly number: number;
   readonly column: string;
-  readonly gaps: RodGaps;
   /** The pairs proven so far. */
   readonly proven: readonly PairResult[];
   /** 1 when all pairs are proven. */
@@ -47,13 +45,19 @@ interface Job {
   readonly number: number;
   readonly column: string;
   readonly corner: Corner;
-  gaps: RodGaps | null;
   proof: Proof | null;
   told: number;
 }
 
-function isOfWheel([one, other]: readonly [string, string]): boolean {
-  return [one, other].some((name) => name === 'wheel' || name === 'tyre');
+/** The pairs of wheel and tyre, in the order they are asked about: the tie rod's, the tyre's, the wheel's. */
+export function fitmentPairs(corner: Corner, meshes?: MeshSurfaces): readonly WatchedPair[] {
+  const rank = ({ names }: WatchedPair): number => {
+    if (names.includes('tieRod')) return 0;
+    return names.includes('tyre') ? 1 : 2;
+  };
+  return watchedPairs(corner, meshes)
+    .filter(({ names }) => names.includes('wheel') || names.includes('tyre'))
+    .sort((a, b) => rank(a) - rank(b));
 }
 
 function surfacesOf({ obstacles }: Model, meshes: FitmentMeshes): MeshSurfaces {
@@ -76,45 +80,22 @@ export function createFitmentRunner(
   let meshes: FitmentMeshes = new Map();
   let isWaiting = false;
 
-  function tell({ number, column, gaps, proof }: Job): void {
-    if (gaps === null) return;
-    answer({
-      number,
-      column,
-      gaps,
-      proven: [...(proof?.results ?? [])],
-      progress: proof?.progress ?? 0,
-    });
-  }
-
-  /** The tie rod's gaps come first, of every column: they are there in an instant. */
-  function find(job: Job): void {
-    job.gaps = leastRodGaps(job.corner);
-    tell(job);
-  }
-
   function prove(job: Job, end: number): void {
-    const { corner } = job;
-    job.proof ??= createProof(
-      corner,
-      watchedPairs(corner, surfacesOf(corner.model, meshes)).filter(({ names }) =>
-        isOfWheel(names),
-      ),
-    );
+    const { corner, number, column } = job;
+    job.proof ??= createProof(corner, fitmentPairs(corner, surfacesOf(corner.model, meshes)));
     let isDone = false;
     while (!isDone && clock() < end) isDone = stepProof(job.proof, BUDGET);
-    if (isDone) jobs.delete(job.column);
-    if (!isDone && job.proof.progress < job.told + TOLD) return;
-    job.told = job.proof.progress;
-    tell(job);
+    if (isDone) jobs.delete(column);
+    const { progress, results } = job.proof;
+    if (!isDone && progress < job.told + TOLD) return;
+    job.told = progress;
+    answer({ number, column, proven: [...results], progress });
   }
 
   function turn(): void {
     isWaiting = false;
-    const all = [...jobs.values()];
-    const unfound = all.find(({ gaps }) => gaps === null);
-    if (unfound !== undefined) find(unfound);
-    else if (all[0] !== undefined) prove(all[0], clock() + TURN);
+    const [next] = jobs.values();
+    if (next !== undefined) prove(next, clock() + TURN);
     if (jobs.size > 0) wait();
   }
 
@@ -134,7 +115,7 @@ export function createFitmentRunner(
       jobs.delete(column);
       if (model === null) return;
       const corner = assemble(model);
-      jobs.set(column, { number, column, corner, gaps: null, proof: null, told: 0 });
+      jobs.set(column, { number, column, corner, proof: null, told: 0 });
       wait();
     },
   };

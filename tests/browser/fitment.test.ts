@@ -2,14 +2,13 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { certify } from '../../solver/certify/proof.ts';
-import { watchedPairs } from '../../solver/clearance/pairs.ts';
 import { type Candidate, candidateOf } from '../../solver/fitment/candidate.ts';
 import { fitmentFigures } from '../../solver/fitment/figures.ts';
 import { fitCandidate } from '../../solver/fitment/fit.ts';
-import { leastRodGaps } from '../../solver/fitment/leastGap.ts';
 import { sectionView } from '../../solver/fitment/sectionView.ts';
 import { assemble, type Model } from '../../solver/index.ts';
 import { fixed, signed } from '../../src/words/format.ts';
+import { fitmentPairs } from '../../src/worker/fitmentJob.ts';
 import { seriousForAxe } from '../support/axe.ts';
 import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
 import { shipped } from '../support/models.ts';
@@ -137,11 +136,10 @@ describe('a candidate', () => {
     await agrees(page, 'A', model);
     // 4.25 in = (8.5 + 1)/2 in + offset: trade practice, from memory.
     expect(await field(page, 'Candidate A: Offset').inputValue()).toBe('−12.7');
-    const corner = assemble(model);
-    const gaps = leastRodGaps(corner);
-    for (const part of ['wheel', 'tyre'] as const) {
-      await eventually(() => gapCell(page, `tieRod/${part}`, 'A').textContent(), part).toContain(
-        `${fixed(gaps[part]!.gap, 1)} mm`,
+    const pairs = fitmentPairs(assemble(model)).slice(0, 2);
+    for (const { names, least } of certify(assemble(model), pairs)) {
+      await eventually(() => gapCell(page, names.join('/'), 'A').textContent()).toContain(
+        `${fixed(least, 1)} mm`,
       );
     }
   });
@@ -165,7 +163,7 @@ describe('a candidate', () => {
     await button(page, 'Go on proving').waitFor();
     go();
     await button(page, 'Go on proving').click();
-    const pairs = watchedPairs(assemble(FACTORY)).filter(({ names }) => names.includes('tyre'));
+    const pairs = fitmentPairs(assemble(FACTORY)).filter(({ names }) => names.includes('tyre'));
     const least = certify(assemble(FACTORY), pairs).reduce((a, b) => (a.least < b.least ? a : b));
     await eventually(() => gapCell(page, 'tyre', 'present').textContent()).toContain(
       `${fixed(least.least, 1)} mm`,

@@ -8,7 +8,7 @@ import { divided, moved } from '../../src/panels/fitment/contour.ts';
 import { FIELD_SPECS, takeSize } from '../../src/panels/fitment/fields.ts';
 import type { RowContext } from '../../src/panels/fitment/figureRow.ts';
 import { FIGURE_GROUPS } from '../../src/panels/fitment/figureRows.ts';
-import { gapText, leastGaps, pairRows, tyreLeast } from '../../src/panels/fitment/gapRow.ts';
+import { gapsOf, gapText, pairRows, tyreLeast } from '../../src/panels/fitment/gapRow.ts';
 import { SOURCES } from '../../src/panels/fitment/sources.ts';
 import type { Field } from '../../src/state/fitment.ts';
 import type { LengthUnit } from '../../src/state/view.ts';
@@ -173,7 +173,6 @@ describe('a contour', () => {
 });
 
 describe('least gaps', () => {
-  const model = FACTORY;
   const of = (names: readonly [string, string], least: number, required = 6): PairResult => ({
     names,
     least,
@@ -186,17 +185,12 @@ describe('least gaps', () => {
   const answer = (proven: readonly PairResult[]): FitmentAnswer => ({
     number: 1,
     column: 'A',
-    gaps: {
-      wheel: { travel: 105, rack: -72, gap: 28.3 },
-      tyre: { travel: 102, rack: -72, gap: 47.1 },
-    },
     proven,
     progress: 1,
   });
 
-  it('are the found ones until they are proven; pairs far from everything share a line', () => {
-    const own = leastGaps(
-      model,
+  it('have a row each; pairs far from everything share a line', () => {
+    const own = gapsOf(
       answer([
         of(['tieRod', 'wheel'], 28.31),
         of(['tyre', 'rail/left'], 12),
@@ -205,8 +199,8 @@ describe('least gaps', () => {
         of(['wheel', 'rail/left'], 79),
       ]),
     );
-    expect(own.get('tieRod/tyre')).toMatchObject({ least: 47.1, provenAtLeast: null, required: 6 });
     expect(own.get('tieRod/wheel')).toMatchObject({ least: 28.31, provenAtLeast: 28.27 });
+    expect(own.get('tieRod/tyre')).toBeUndefined();
     expect(pairRows([own])).toEqual({
       near: [
         ['tieRod', 'wheel'],

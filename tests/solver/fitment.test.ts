@@ -10,7 +10,6 @@ import {
 } from '../../solver/fitment/candidate.ts';
 import { fitmentFigures } from '../../solver/fitment/figures.ts';
 import { fitCandidate } from '../../solver/fitment/fit.ts';
-import { leastRodGaps } from '../../solver/fitment/leastGap.ts';
 import { centrePlane, rimPlaces } from '../../solver/fitment/rimPlace.ts';
 import {
   CIRCUMFERENCE_PER_DIAMETER,
@@ -19,16 +18,7 @@ import {
   speedometerError,
 } from '../../solver/fitment/rolling.ts';
 import { sectionView } from '../../solver/fitment/sectionView.ts';
-import {
-  assemble,
-  createPose,
-  createRodGap,
-  type Model,
-  placeParts,
-  poseReport,
-  rodGapInto,
-  solve,
-} from '../../solver/index.ts';
+import { assemble, type Model, poseReport } from '../../solver/index.ts';
 import { wheelDisc, wheelSection } from '../../solver/model/rim.ts';
 import { shipped } from '../support/models.ts';
 
@@ -309,42 +299,6 @@ describe('rims under tyres', () => {
     const model = fitted({ tyre: { diameter: 800, width: 260 } });
     expect(fitmentFigures(model).rim).toEqual({ part: 203.2 / 260, verdict: null });
   });
-});
-
-describe('least gaps', () => {
-  // The first closes up in bump, the second touches in droop.
-  test.each([
-    ['half-ton-factory', { mounting: { by: 'offset', value: 10 }, tyre: { size: '35x12.50R17' } }],
-    ['half-ton-long-travel', {}],
-  ] as const)(
-    'of %s are no more than at any pose, and are found where they are said to be',
-    (name, change) => {
-      const model = fitted(change, shipped(name));
-      const { bump, droop } = model.travel;
-      const [left, right] = model.steering!.limit!;
-      const corner = assemble(model);
-      const { wheel, tyre } = leastRodGaps(corner);
-      const pose = createPose();
-      for (const [against, worst] of [
-        ['wheel', wheel],
-        ['tyre', tyre],
-      ] as const) {
-        const rod = createRodGap(corner, against);
-        const gapAt = (travel: number, rack: number): number => {
-          expect(solve(corner, pose, travel, rack)).toBe('reached');
-          placeParts(corner, pose.data);
-          rodGapInto(rod, pose);
-          return rod.gap;
-        };
-        expect(gapAt(worst!.travel, worst!.rack)).toBeCloseTo(worst!.gap, 9);
-        for (let t = -droop; t <= bump; t += 15) {
-          for (let r = left; r <= right; r += 8) {
-            expect(gapAt(t, r)).toBeGreaterThanOrEqual(worst!.gap - 0.01);
-          }
-        }
-      }
-    },
-  );
 });
 
 describe('the bearing’s side', () => {

@@ -1,5 +1,6 @@
 /** The rows of least gaps, filled as they come in from behind the page. */
 import { useStore } from 'zustand';
+import type { PairResult } from '../../../solver/certify/result.ts';
 import { fittedGaps } from '../../state/fitted.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { pairWords, partWords } from '../../words/parts.ts';
@@ -7,10 +8,10 @@ import { Icon } from '../icons.tsx';
 import type { Column } from './columns.ts';
 import { Group, RowHead } from './Group.tsx';
 import {
+  type Gaps,
   type GapText,
+  gapsOf,
   gapText,
-  type LeastGap,
-  leastGaps,
   type PairNames,
   pairKey,
   pairRows,
@@ -20,12 +21,12 @@ import {
 /** A column with what is known of its gaps so far. */
 interface Known {
   readonly column: Column;
-  readonly gaps: ReadonlyMap<string, LeastGap | null>;
+  readonly gaps: Gaps;
   /** Part of the proof that is done, 1 when all is proven; null where there is nothing to prove. */
   readonly progress: number | null;
 }
 
-const NONE: ReadonlyMap<string, LeastGap | null> = new Map();
+const NONE: Gaps = new Map();
 
 function useKnown(columns: readonly Column[]): readonly Known[] {
   const known = useStore(fittedGaps, (state) => state.columns);
@@ -35,7 +36,7 @@ function useKnown(columns: readonly Column[]): readonly Known[] {
     const own = known[key];
     const answer = own?.model === model ? own.answer : null;
     if (answer === null) return { column, gaps: NONE, progress: 0 };
-    return { column, gaps: leastGaps(model, answer), progress: answer.progress };
+    return { column, gaps: gapsOf(answer), progress: answer.progress };
   });
 }
 
@@ -62,7 +63,7 @@ function GapCell({
 }: {
   known: Known;
   pair: string;
-  present: LeastGap | null;
+  present: PairResult | null;
   unit: LengthUnit;
 }) {
   const { column, gaps, progress } = known;

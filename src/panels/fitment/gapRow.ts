@@ -1,47 +1,23 @@
 /** The least gaps of the columns, pair by pair: what is known of each, and how it is told. */
 import type { PairResult } from '../../../solver/certify/result.ts';
-import { type Model, wantedGap } from '../../../solver/index.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { gapUnit, length, lengthNumber, signedLength } from '../../words/format.ts';
 import type { FitmentAnswer } from '../../worker/fitmentJob.ts';
 import { type GapState, gapState } from '../gap.ts';
 
-/** A pair's least gap in one column; `provenAtLeast` is null while it is found but not proven. */
-export interface LeastGap extends Pick<PairResult, 'least' | 'travel' | 'rack' | 'required'> {
-  readonly provenAtLeast: number | null;
-}
-
 export type PairNames = readonly [string, string];
-
-/** The pairs whose least is found at once, before all is proven. */
-const FOUND: readonly (readonly ['wheel' | 'tyre', PairNames])[] = [
-  ['wheel', ['tieRod', 'wheel']],
-  ['tyre', ['tieRod', 'tyre']],
-];
 
 export function pairKey([one, other]: PairNames): string {
   return `${one}/${other}`;
 }
 
-/** What is known of every pair of a column, by its key; null where a pair has no reachable pose. */
-export function leastGaps(
-  model: Model,
-  { gaps, proven }: FitmentAnswer,
-): ReadonlyMap<string, LeastGap | null> {
-  const found = FOUND.map(([part, names]): [string, LeastGap | null] => {
-    const worst = gaps[part];
-    const required = wantedGap(model, ...names);
-    const { gap: least, travel, rack } = worst ?? { gap: 0, travel: 0, rack: 0 };
-    return [
-      pairKey(names),
-      worst === null ? null : { least, travel, rack, required, provenAtLeast: null },
-    ];
-  });
-  const rest = proven.map((result): [string, LeastGap | null] => [
-    pairKey(result.names),
-    Number.isFinite(result.least) ? result : null,
-  ]);
-  return new Map([...found, ...rest]);
+/** What is proven of the pairs of a column so far, by key; null where a pair is in no reachable pose. */
+export type Gaps = ReadonlyMap<string, PairResult | null>;
+
+export function gapsOf({ proven }: FitmentAnswer): Gaps {
+  return new Map(
+    proven.map((result) => [pairKey(result.names), Number.isFinite(result.least) ? result : null]),
+  );
 }
 
 /** The names in a key. One of them is the wheel or the tyre; an obstacle's own name may hold a slash. */
@@ -56,28 +32,28 @@ function namesOf(key: string): PairNames {
 /** Pairs that no column brings nearer than this, mm, are summed up in one line. */
 const FAR = 80;
 
-/** The order of the rows: the tie rod first, then the tyre's pairs, then the wheel's. */
-function rank([one, other]: PairNames): number {
-  if (one === 'tieRod') return other === 'wheel' ? 0 : 1;
-  return one === 'tyre' || other === 'tyre' ? 2 : 3;
-}
-
 export interface PairRows {
   readonly near: readonly PairNames[];
   readonly far: readonly PairNames[];
 }
 
-/** Which pairs have a row of their own. */
-export function pairRows(columns: readonly ReadonlyMap<string, LeastGap | null>[]): PairRows {
-  const keys = [...new Set(columns.flatMap((known) => [...known.keys()]))];
+/** These have a row from the start. */
+const ALWAYS: readonly PairNames[] = [
+  ['tieRod', 'wheel'],
+  ['tieRod', 'tyre'],
+];
+
+/** Which pairs have a row of their own, in the order they are proven in. */
+export function pairRows(columns: readonly Gaps[]): PairRows {
+  const always = new Set(ALWAYS.map(pairKey));
+  const keys = new Set([...always, ...columns.flatMap((known) => [...known.keys()])]);
   const least = (key: string): number =>
     Math.min(...columns.map((known) => known.get(key)?.least ?? Number.POSITIVE_INFINITY));
-  const always = new Set(FOUND.map(([, pair]) => pairKey(pair)));
   const isNear = (key: string): boolean => always.has(key) || least(key) <= FAR;
-  const sorted = keys.map(namesOf).sort((a, b) => rank(a) - rank(b));
+  const all = [...keys].map(namesOf);
   return {
-    near: sorted.filter((pair) => isNear(pairKey(pair))),
-    far: sorted.filter((pair) => !isNear(pairKey(pair))),
+    near: all.filter((pair) => isNear(pairKey(pair))),
+    far: all.filter((pair) => !isNear(pairKey(pair))),
   };
 }
 
@@ -97,15 +73,14 @@ function changeWords(change: number, unit: LengthUnit): string {
 /** Nearer to the bound than this, mm, least and proven are one number to whoever reads. */
 const SAME = 0.06;
 
-function proofWords({ least, provenAtLeast }: LeastGap, unit: LengthUnit): string {
-  if (provenAtLeast === null) return 'found, not proven yet';
+function proofWords({ least, provenAtLeast }: PairResult, unit: LengthUnit): string {
   if (!Number.isFinite(provenAtLeast)) return 'found, not proven';
   if (least - provenAtLeast <= SAME) return 'proven';
   return `proven ≥ ${length(Math.floor(provenAtLeast * 10) / 10, unit)}`;
 }
 
 /** A least gap in words; the difference is told from `present` where there is one. */
-export function gapText(own: LeastGap, present: LeastGap | null, unit: LengthUnit): GapText {
+export function gapText(own: PairResult, present: PairResult | null, unit: LengthUnit): GapText {
   const shownUnit = gapUnit(unit);
   const state = gapState(own.least, own.required);
   return {
@@ -118,10 +93,8 @@ export function gapText(own: LeastGap, present: LeastGap | null, unit: LengthUni
 }
 
 /** The tyre's least gap to anything, and to what; null where there is none yet. */
-export function tyreLeast(
-  known: ReadonlyMap<string, LeastGap | null>,
-): { readonly gap: LeastGap; readonly to: string } | null {
-  let least: { readonly gap: LeastGap; readonly to: string } | null = null;
+export function tyreLeast(known: Gaps): { readonly gap: PairResult; readonly to: string } | null {
+  let least: { readonly gap: PairResult; readonly to: string } | null = null;
   for (const [key, gap] of known) {
     const [one, other] = namesOf(key);
     if (gap === null || (one !== 'tyre' && other !== 'tyre')) continue;

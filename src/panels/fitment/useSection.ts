@@ -6,6 +6,9 @@ import { assemble, type Model } from '../../../solver/index.ts';
 import { inputs } from '../../state/bench.ts';
 import { fittedGaps } from '../../state/fitted.ts';
 import type { ColumnKey } from './columns.ts';
+import { pairKey } from './gapRow.ts';
+
+const ROD_PAIR = pairKey(['tieRod', 'wheel']);
 
 export type SectionPlace = 'bench' | 'worst';
 
@@ -19,9 +22,10 @@ export function useSection(key: ColumnKey, model: Model | null, place: SectionPl
   // The bench stands still behind the open sheet: nothing moves here per frame.
   const travel = useStore(inputs, (state) => state.travel);
   const rack = useStore(inputs, (state) => state.rack);
-  const worst = useStore(fittedGaps, ({ columns: { [key]: known } }) =>
-    known?.model === model ? (known?.answer?.gaps.wheel ?? null) : null,
-  );
+  const worst = useStore(fittedGaps, ({ columns: { [key]: known } }) => {
+    if (known?.answer == null || known.model !== model) return null;
+    return known.answer.proven.find(({ names }) => pairKey(names) === ROD_PAIR) ?? null;
+  });
   const at = place === 'worst' && worst !== null ? worst : { travel, rack };
   const view = useMemo(
     () => (model === null ? null : sectionView(assemble(model), at.travel, at.rack)),
