@@ -220,10 +220,11 @@ describe('least gaps', () => {
       state: 'near',
       figure: '4.2 mm',
       words: 'near, −5.5 mm less room',
-      where: 'travel −105, rack 72 mm; proven',
+      where: 'travel −105, rack 72 mm',
+      proof: 'proven',
     });
     const coarse = { ...of(['upperArm', 'tyre'], 90), provenAtLeast: 85.58 };
-    expect(gapText(coarse, null, 'mm').where).toMatch(/; proven ≥ 85\.5 mm$/);
+    expect(gapText(coarse, null, 'mm').proof).toBe('proven ≥ 85.5 mm');
     expect(gapText(of(['tieRod', 'wheel'], -3), null, 'inch')).toMatchObject({
       state: 'touch',
       figure: '−0.12 in',

@@ -51,6 +51,7 @@ function Gap({ text }: { text: GapText }) {
       </span>
       <small>{text.words}</small>
       <small>{text.where}</small>
+      {text.proof !== '' && <small>{text.proof}</small>}
     </>
   );
 }
@@ -96,7 +97,7 @@ function TyreRow({ known, unit }: { known: readonly Known[]; unit: LengthUnit })
             {text === null || least === null ? (
               <span className="fitment-figure">{isComing ? '…' : '–'}</span>
             ) : (
-              <Gap text={{ ...text, where: `to the ${partWords(least.to)}` }} />
+              <Gap text={{ ...text, where: `to the ${partWords(least.to)}`, proof: '' }} />
             )}
           </td>
         );

@@ -63,6 +63,8 @@ export interface GapText {
   /** The state in a word, for those who do not see colours, and the difference from the present. */
   readonly words: string;
   readonly where: string;
+  /** How sure it is; empty where that is said elsewhere. */
+  readonly proof: string;
 }
 
 function changeWords(change: number, unit: LengthUnit): string {
@@ -88,7 +90,8 @@ export function gapText(own: PairResult, present: PairResult | null, unit: Lengt
     figure: length(own.least, shownUnit),
     words:
       present === null ? state : `${state}, ${changeWords(own.least - present.least, shownUnit)}`,
-    where: `travel ${lengthNumber(own.travel, unit, 0)}, rack ${length(own.rack, unit, 0)}; ${proofWords(own, shownUnit)}`,
+    where: `travel ${lengthNumber(own.travel, unit, 0)}, rack ${length(own.rack, unit, 0)}`,
+    proof: proofWords(own, shownUnit),
   };
 }
 
