@@ -1,8 +1,12 @@
 /** The only door of the solver. */
 
+export { certify, createProof, type Proof, stepProof } from './certify/proof.ts';
+export { type CertifiedRange, certifiedRange } from './certify/range.ts';
+export { type PairResult, type Verdict, verdictOf } from './certify/result.ts';
 export {
   createMeshGap,
   type MeshGap,
+  type MeshPatch,
   type MeshSurface,
   type MeshSurfaces,
 } from './clearance/mesh.ts';
@@ -77,3 +81,35 @@ export {
 export { escaped, quoted, WHOLE_FILE } from './model/read/failure.ts';
 export { LARGEST_NUMBER } from './model/read/values.ts';
 export { writeModel } from './model/write.ts';
+export { firstStop, stopCurve, stopCurveInSteps } from './stops/curve.ts';
+export { cycleGrid, cycleHeights, cycleRacks } from './stops/cycle.ts';
+export { extremesInSteps, extremesOf } from './stops/extremes.ts';
+export { firstStops, firstStopsInSteps } from './stops/firstStops.ts';
+export { partWords } from './stops/limitWords.ts';
+export {
+  type Habits,
+  type Margin,
+  type MarginKind,
+  type MarginUnit,
+  type Standing,
+  standingOf,
+  USUAL_HABITS,
+} from './stops/margin.ts';
+export {
+  createMargins,
+  type MarginOptions,
+  type Margins,
+  marginsInto,
+  marginsOf,
+} from './stops/margins.ts';
+export { usableRegion, usableRegionInSteps } from './stops/region.ts';
+export type * from './stops/results.ts';
+export { allSteps, type Steps } from './stops/steps.ts';
+export {
+  type WantedRow,
+  type WantedTravel,
+  type Wish,
+  wantedTravel,
+  wantedTravelInSteps,
+  withWanted,
+} from './stops/wanted.ts';

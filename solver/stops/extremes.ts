@@ -25,9 +25,9 @@ import { allSteps, type Steps } from './steps.ts';
 
 /** How near what is found and what is proven come, mm or degrees. */
 const CLOSE = 1e-3;
-/** Half-size, mm, below which a cell of which nothing is proven is given up. */
-const SMALLEST = 0.1;
-const MOST_CELLS = 20_000;
+/** Half-size, mm, below which a cell of which nothing is proven is given up: next to the end of the linkage's reach. */
+const SMALLEST = 1;
+const MOST_CELLS = 5000;
 
 interface Node {
   readonly cell: Cell;

@@ -46,7 +46,7 @@ export interface WantedTravel {
   readonly rows: readonly WantedRow[];
   /** Parts that would have rows, were their points stated: "strap". */
   readonly missing: readonly string[];
-  /** What the linkage itself fails at within the wanted travel × rack; null where it reaches all its corners and edges. */
+  /** What the linkage itself fails at within the wanted travel × rack, and then no rows; null where it reaches its corners and edges. */
   readonly fails: Failure | null;
 }
 
@@ -226,7 +226,8 @@ function missingParts({ model }: Corner): string[] {
   ];
 }
 
-/** Works the table out, yielding the share done. Joint angles are the worst anywhere in the wanted travel × the rack. */
+/** Works the table out, yielding the share done. Joint angles are the worst anywhere in the wanted travel × the rack,
+ * by proof; where the linkage does not reach all of that there is no table. */
 export function* wantedTravelInSteps(
   own: Corner,
   wish: Wish,
@@ -239,6 +240,8 @@ export function* wantedTravelInSteps(
     rack: rackRange(model.steering),
   };
   const keys = quantitiesOf(corner).filter((key) => NEEDS.some(({ of }) => of === key));
+  const fails = failureIn(corner, range);
+  if (fails !== null) return { wish, rows: [], missing: missingParts(corner), fails };
   const extremes = yield* extremesInSteps(corner, range, keys);
   const needed = NEEDS.flatMap((need) => {
     const extreme = extremes.find(({ key }) => key === need.of);
@@ -250,7 +253,7 @@ export function* wantedTravelInSteps(
     wish,
     rows: [...lengths, ...strapRow(corner, wish), ...stopRows(corner, habits, wish), ...others],
     missing: missingParts(corner),
-    fails: failureIn(corner, range),
+    fails: null,
   };
 }
 
