@@ -1,8 +1,8 @@
 /**
- * The travel–lock map: over a grid of travel × rack, the tie rod's gap to its wheel or to its tyre, and what is out of
- * reach. Filled row by row, so that a worker can stop between rows; nothing is allocated per pose.
+ * The travel–lock map: over a grid of travel × rack, the gap of a pair of parts or of the worst of them, and what is out
+ * of reach. Filled row by row, so that a worker can stop between rows; nothing is allocated per pose.
  */
-import { createRodGap, type RodGap, rodGapInto } from './clearance/rodGap.ts';
+import type { GapField } from './clearance/gapField.ts';
 import { type Corner, solve } from './corner.ts';
 import { createPose, type Pose } from './linkage/solve.ts';
 import { placeParts } from './measures/parts.ts';
@@ -13,17 +13,19 @@ export const COARSE_GRID = { rows: 21, columns: 16 } as const;
 
 export type Range = readonly [number, number];
 
-/** What the tie rod is held against. */
-export type MapPair = 'wheel' | 'tyre';
-
 /** Nodes stand row by row: node = row · columns + column. Lengths mm. */
 export interface LockMap {
   /** Travel of each row, ascending. 0 is a node wherever the range holds it. */
   readonly travels: Float64Array;
   /** Rack of each column, ascending; one column where the model states no steering limit. */
   readonly racks: Float64Array;
-  /** Gap at the node, or, out of reach, at the last reachable place of the straight path to it; NaN where nothing is. */
+  /**
+   * Gap at the node (the field's `value`), or, out of reach, at the last reachable place of the straight path to it; NaN
+   * where nothing is.
+   */
   readonly gap: Float64Array;
+  /** Which of the field's pairs it is. */
+  readonly which: Uint8Array;
   /** 1 where the node is reached. */
   readonly reached: Uint8Array;
   /** The last reachable place on the straight path to the node: the node itself where it is reached. */
@@ -38,6 +40,7 @@ export function createLockMap(rows: number, columns: number): LockMap {
     travels: new Float64Array(rows),
     racks: new Float64Array(columns),
     gap: new Float64Array(nodes),
+    which: new Uint8Array(nodes),
     reached: new Uint8Array(nodes),
     lastTravel: new Float64Array(nodes),
     lastRack: new Float64Array(nodes),
@@ -75,7 +78,7 @@ export interface Mapping {
   readonly corner: Corner;
   readonly map: LockMap;
   readonly pose: Pose;
-  readonly rod: RodGap;
+  readonly field: GapField;
   readonly zeroRow: number;
   readonly zeroColumn: number;
   /** Rows filled so far. */
@@ -85,7 +88,7 @@ export interface Mapping {
 /** Sets the axes of `map` and makes ready to fill it by `mapRow`. */
 export function beginMap(
   corner: Corner,
-  pair: MapPair,
+  field: GapField,
   map: LockMap,
   travel: Range,
   rack: Range,
@@ -96,7 +99,7 @@ export function beginMap(
     corner,
     map,
     pose: createPose(),
-    rod: createRodGap(corner, pair),
+    field,
     zeroRow: zeroNode(map.travels),
     zeroColumn: zeroNode(map.racks),
     filled: 0,
@@ -140,13 +143,14 @@ function innerNode({ map, zeroRow, zeroColumn }: Mapping, row: number, column: n
 
 function copyNode(map: LockMap, from: number, to: number): void {
   map.gap[to] = map.gap[from]!;
+  map.which[to] = map.which[from]!;
   map.reached[to] = 0;
   map.lastTravel[to] = map.lastTravel[from]!;
   map.lastRack[to] = map.lastRack[from]!;
 }
 
 function solveNode(work: Mapping, node: number, travel: number, rack: number): void {
-  const { corner, map, pose, rod } = work;
+  const { corner, map, pose, field } = work;
   const outcome = solve(corner, pose, travel, rack);
   map.reached[node] = outcome === 'reached' ? 1 : 0;
   map.lastTravel[node] = pose.lastTravel;
@@ -156,8 +160,9 @@ function solveNode(work: Mapping, node: number, travel: number, rack: number): v
     return;
   }
   placeParts(corner, pose.data);
-  rodGapInto(rod, pose);
-  map.gap[node] = rod.gap;
+  field.read(pose);
+  map.gap[node] = field.value;
+  map.which[node] = field.which;
 }
 
 /** Fills the next row; false when all were filled already. Rows go outwards from travel 0. */
@@ -181,11 +186,11 @@ export function mapRow(work: Mapping): boolean {
 /** Fills a whole map at once over the given ranges of travel and rack, mm. */
 export function mapInto(
   corner: Corner,
-  pair: MapPair,
+  field: GapField,
   map: LockMap,
   travel: Range,
   rack: Range,
 ): void {
-  const work = beginMap(corner, pair, map, travel, rack);
+  const work = beginMap(corner, field, map, travel, rack);
   while (mapRow(work));
 }

@@ -1,16 +1,18 @@
 /** The worst place of a travel–lock map: its least gap, found on the grid and then refined on the solver itself. */
-import { createRodGap, rodGapInto } from './clearance/rodGap.ts';
+import type { GapField } from './clearance/gapField.ts';
 import { type Corner, solve } from './corner.ts';
 import { createPose } from './linkage/solve.ts';
-import type { LockMap, MapPair, Range } from './map.ts';
+import type { LockMap, Range } from './map.ts';
 import { placeParts } from './measures/parts.ts';
 import type { Model } from './model/model.ts';
 
-/** A reachable place and its gap, mm. */
+/** A reachable place and its gap, mm; `which` of the field's pairs it is of, and the field's own `value` there. */
 export interface WorstPlace {
   readonly travel: number;
   readonly rack: number;
   readonly gap: number;
+  readonly which: number;
+  readonly value: number;
 }
 
 /** Step at which a search ends, mm of travel or rack: surfaces close up by about as much, so the gap is good to 0.01 mm. */
@@ -24,14 +26,14 @@ const RING = [-1, -0.5, 0, 0.5, 1];
 type Gap = (travel: number, rack: number) => WorstPlace;
 
 /** The gap at a place, or, out of reach, at the last reachable place of the straight path to it. */
-function gapOf(corner: Corner, pair: MapPair): Gap {
+function gapOf(corner: Corner, field: GapField): Gap {
   const pose = createPose();
-  const rod = createRodGap(corner, pair);
   return (travel, rack) => {
     solve(corner, pose, travel, rack);
     placeParts(corner, pose.data);
-    rodGapInto(rod, pose);
-    return { travel: pose.lastTravel, rack: pose.lastRack, gap: rod.gap };
+    field.read(pose);
+    const { gap, which, value } = field;
+    return { travel: pose.lastTravel, rack: pose.lastRack, gap, which, value };
   };
 }
 
@@ -92,7 +94,7 @@ function descend(map: LockMap, within: Range, gapAt: Gap, start: WorstPlace): Wo
           clamp(centre.travel + a * up, within),
           clamp(centre.rack + b * across, rackRange),
         );
-        if (tried.gap < best.gap) best = tried;
+        if (tried.value < best.value) best = tried;
       }
     }
     if (best === centre) {
@@ -111,26 +113,26 @@ export function withinStops({ stops }: Model, [least, most]: Range): Range {
 }
 
 /**
- * The least gap of the tie rod over the range of a filled map, to 0.01 mm, and where it is; null where nothing is in
+ * The least gap of a pair (or of the worst of all) over the range of a filled map, to 0.01 mm, and where it is; null where nothing is in
  * reach. It is the least that was found: the neighbourhoods of at most `mostStarts` low nodes are searched, no bound is
  * proven. `within` leaves out travel outside of it, mm.
  */
 export function worstPlace(
   corner: Corner,
   map: LockMap,
-  pair: MapPair,
+  field: GapField,
   mostStarts: number = MOST_STARTS,
   within: Range = [map.travels[0]!, map.travels.at(-1)!],
 ): WorstPlace | null {
   if (corner.linkage.broken !== null) return null;
-  const gapAt = gapOf(corner, pair);
+  const gapAt = gapOf(corner, field);
   const room = (STEEPEST * (spacing(map.travels) + spacing(map.racks))) / 2;
   let worst: WorstPlace | null = null;
   for (const node of lowNodes(map, within, mostStarts)) {
-    if (worst !== null && map.gap[node]! > worst.gap + room) break;
+    if (worst !== null && map.gap[node]! > worst.value + room) break;
     const start = gapAt(clamp(map.lastTravel[node]!, within), map.lastRack[node]!);
     const found = descend(map, within, gapAt, start);
-    if (worst === null || found.gap < worst.gap) worst = found;
+    if (worst === null || found.value < worst.value) worst = found;
   }
   return worst;
 }

@@ -2,38 +2,10 @@
 import './MapPad.css';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import type { MapPair } from '../../solver/map.ts';
 import { lockMaps, openCurves } from '../state/charted.ts';
-import { CurvesIcon, EnlargeIcon, PairIcon, ReduceIcon, WorstIcon } from './icons.tsx';
+import { CurvesIcon, EnlargeIcon, ReduceIcon, WorstIcon } from './icons.tsx';
 import { createMapPad, goToWorst } from './mapPad.ts';
-
-const PAIRS: readonly { readonly pair: MapPair; readonly word: string }[] = [
-  { pair: 'wheel', word: 'wheel' },
-  { pair: 'tyre', word: 'tyre' },
-];
-
-function PairChoice() {
-  const pair = useStore(lockMaps, (state) => state.pair);
-  return (
-    <fieldset className="map-pair">
-      <legend>
-        <PairIcon />
-        Tie rod to
-      </legend>
-      {PAIRS.map((choice) => (
-        <label key={choice.pair} data-chosen={choice.pair === pair || undefined}>
-          <input
-            type="radio"
-            name="map-pair"
-            checked={choice.pair === pair}
-            onChange={() => lockMaps.choose(choice.pair)}
-          />
-          {choice.word}
-        </label>
-      ))}
-    </fieldset>
-  );
-}
+import { PairChoice } from './PairChoice.tsx';
 
 /** Escape puts the enlarged card back. */
 function useEnlarged(): readonly [boolean, (next: boolean) => void] {
@@ -86,7 +58,7 @@ function Pad() {
         className="map-canvas"
         data-part="canvas"
         role="img"
-        aria-label="Gap of the tie rod over wheel travel and steering lock"
+        aria-label="Gap of the chosen pair over wheel travel and steering lock"
       />
       <div className="map-over" aria-hidden="true">
         <div className="map-line map-level" data-part="level" />

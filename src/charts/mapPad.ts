@@ -2,17 +2,19 @@
  * The map pad's moving part. The still map is drawn when the model, its map, the size, the theme or the unit changes;
  * a frame in which only the pose moved writes a few transforms and numbers, and nothing is rendered by React.
  */
-import { wantedGap } from '../../solver/index.ts';
+import type { GapField } from '../../solver/clearance/gapField.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
 import { withinStops } from '../../solver/worst.ts';
 import { inputs, posed, view } from '../state/bench.ts';
 import { lockMaps } from '../state/charted.ts';
+import { chosenGap } from '../state/chosenGap.ts';
 import { onFrame, requestFrame } from '../state/frame.ts';
 import { type Cycle, travelRange } from '../state/inputs.ts';
 import type { ShownMap } from '../state/map.ts';
 import { steerSense } from '../state/steerSense.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { gapUnit, length, lengthNumber, signed } from '../words/format.ts';
+import { pairWords } from '../words/parts.ts';
 import { gapState } from './gapColours.ts';
 import { createMapFrame, type MapFrame, rackAt, travelAt, xOfRack, yOfTravel } from './mapFrame.ts';
 import { drawLegend } from './mapLegend.ts';
@@ -61,11 +63,17 @@ function hasStops({ model, travel }: ShownMap): boolean {
   return least > travel[0] || most < travel[1];
 }
 
+/** "40.4 mm"; of the worst of all with the pair it is of: "Tie rod to wheel 40.4 mm". */
+function gapWords({ gap, pairs, which }: GapField, unit: LengthUnit): string {
+  const words = length(gap, gapUnit(unit));
+  return pairs.length === 1 ? words : `${pairWords(pairs[which]!)} ${words}`;
+}
+
 /** One verdict over the whole map, in words. */
 function summaryOf(shown: ShownMap, unit: LengthUnit): string {
-  const { map, model, pair, worst } = shown;
+  const { map, pairs, wanted, worst } = shown;
   if (worst === null) return 'No pose of this corner can be reached.';
-  const state = gapState(worst.gap, wantedGap(model, 'tieRod', pair));
+  const state = gapState(worst.value, wanted);
   const verdict = {
     touch: 'They touch in part of the range.',
     near: 'Part of the range is under the wanted gap.',
@@ -73,7 +81,7 @@ function summaryOf(shown: ShownMap, unit: LengthUnit): string {
   }[state];
   const out = map.reached.includes(0) ? ' Part of the range is out of reach.' : '';
   const where = hasStops(shown) ? ' within the stops' : '';
-  return `Least gap of the tie rod to the ${pair}${where}: ${length(worst.gap, gapUnit(unit))} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
+  return `Least gap, ${pairWords(pairs[worst.which]!)}${where}: ${length(worst.gap, gapUnit(unit))} at travel ${travelWords(worst.travel, unit)}, rack ${rackWords(worst.rack, unit)}. ${verdict}${out}`;
 }
 
 const NO_STEERING = 'No steering limit in this model: straight ahead only.';
@@ -126,10 +134,7 @@ export function createMapPad(elements: MapPadElements): () => void {
   function writeWorst(present: ShownMap, unit: LengthUnit): void {
     const { worst, isFull } = present;
     elements.worst.toggleAttribute('disabled', worst === null);
-    card.dataset['state'] =
-      worst === null
-        ? 'none'
-        : gapState(worst.gap, wantedGap(present.model, 'tieRod', present.pair));
+    card.dataset['state'] = worst === null ? 'none' : gapState(worst.value, present.wanted);
     const figure = elements.worst.querySelector('[data-worst-gap]')!;
     const place = elements.worst.querySelector('[data-worst-place]')!;
     figure.textContent =
@@ -180,13 +185,10 @@ export function createMapPad(elements: MapPadElements): () => void {
 
   function writeGap(x: number, y: number, unit: LengthUnit): void {
     if (frame === null) return;
-    const now = posed.current();
-    const { pair } = lockMaps.getState();
-    const { gap } = pair === 'wheel' ? now.wheelGap : now.tyreGap;
-    const isReached = now.pose.outcome === 'reached';
-    const state = isReached ? gapState(gap, wantedGap(now.corner.model, 'tieRod', pair)) : 'out';
+    const field = posed.current().pose.outcome === 'reached' ? chosenGap() : null;
+    const state = field === null ? 'out' : gapState(field.value, field.wanted);
     if (dot.dataset['state'] !== state) dot.dataset['state'] = state;
-    gapTag.textContent = isReached ? length(gap, gapUnit(unit)) : 'out of reach';
+    gapTag.textContent = field === null ? 'out of reach' : gapWords(field, unit);
     const isLeft = !frame.isLine && x > frame.left + frame.plotWidth - 84;
     const isLow = y < frame.top + 34;
     const dx = isLeft ? 'calc(-100% - 12px)' : '12px';

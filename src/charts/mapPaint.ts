@@ -1,5 +1,5 @@
 /** Draws the still part of the travel–lock map: everything that changes with the model, nothing that moves with the pose. */
-import { wantedGap } from '../../solver/index.ts';
+import { WORST } from '../../solver/clearance/gapField.ts';
 import type { LockMap } from '../../solver/map.ts';
 import type { ShownMap } from '../state/map.ts';
 import type { LengthUnit, Theme } from '../state/view.ts';
@@ -9,6 +9,7 @@ import { drawAxes, drawPlaces, planLevels } from './mapAxes.ts';
 import { LINES_SIZE, type MapFrame, WORDS_SIZE, xOfRack, yOfTravel } from './mapFrame.ts';
 import { LabelRoom, labelLines, linesAt, strokeLines, writeWithHalo } from './mapLines.ts';
 import { paintGaps } from './mapPixels.ts';
+import { drawRegions } from './mapRegions.ts';
 import { drawStripCurve } from './mapStrip.ts';
 import { freshPaper, type Inks } from './paper.ts';
 import { reachEdge } from './reach.ts';
@@ -33,8 +34,7 @@ function greatest({ gap, reached }: LockMap): number {
 }
 
 export function scaleOf({ present, unit, theme }: MapDrawing): GapScale {
-  const wanted = wantedGap(present.model, 'tieRod', present.pair);
-  return createGapScale(wanted, greatest(present.map), theme, unit);
+  return createGapScale(present.wanted, greatest(present.map), theme, unit);
 }
 
 const _picture = { canvas: null as HTMLCanvasElement | null };
@@ -264,7 +264,10 @@ export function drawMap(canvas: HTMLCanvasElement, drawing: MapDrawing): DrawnMa
   context.clip();
   context.save();
   if (reach !== null) context.clip(reach);
-  if (!frame.isLine && !isEmpty) drawContours(context, drawing, scale, room);
+  if (!frame.isLine && !isEmpty) {
+    if (present.pair === WORST) drawRegions(context, drawing, room);
+    drawContours(context, drawing, scale, room);
+  }
   context.restore();
   context.font = `${WORDS_SIZE * frame.type}px ${inks.font}`;
   const isReachNamed = reach === null || drawOutOfReach(context, drawing, reach, room);

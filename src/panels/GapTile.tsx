@@ -3,7 +3,6 @@ import './gapTile.css';
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { type Model, type RodGap, statedGap, wantedGap } from '../../solver/index.ts';
-import type { MapPair } from '../../solver/map.ts';
 import { posed, view } from '../state/bench.ts';
 import { lockMaps } from '../state/charted.ts';
 import { onFrame } from '../state/frame.ts';
@@ -20,13 +19,16 @@ const SAID: Readonly<Record<GapState, string>> = {
 };
 const RANK: Readonly<Record<GapState, number>> = { clear: 0, near: 1, touch: 2 };
 
-const OTHER: Readonly<Record<MapPair, MapPair>> = { wheel: 'tyre', tyre: 'wheel' };
+/** What the tie rod is held against. */
+type Against = 'wheel' | 'tyre';
 
-function gapOf(posed: Posed, pair: MapPair): RodGap {
+const OTHER: Readonly<Record<Against, Against>> = { wheel: 'tyre', tyre: 'wheel' };
+
+function gapOf(posed: Posed, pair: Against): RodGap {
   return pair === 'wheel' ? posed.wheelGap : posed.tyreGap;
 }
 
-function stateOf(now: Posed, pair: MapPair): GapState {
+function stateOf(now: Posed, pair: Against): GapState {
   return gapState(gapOf(now, pair).gap, wantedGap(now.corner.model, 'tieRod', pair));
 }
 
@@ -35,7 +37,7 @@ function write(element: HTMLElement, text: string): void {
 }
 
 /** "8 mm", "8 mm (common practice)". */
-function wantedWords(model: Model, pair: MapPair, unit: LengthUnit): string {
+function wantedWords(model: Model, pair: Against, unit: LengthUnit): string {
   const wanted = length(wantedGap(model, 'tieRod', pair), unit, unit === 'mm' ? 0 : 1);
   const isStated = statedGap(model, 'tieRod', pair) !== undefined;
   return isStated ? wanted : `${wanted} (common practice)`;
@@ -50,7 +52,7 @@ function changeWords(mm: number, unit: LengthUnit): string {
 }
 
 /** Makes the frame callback that writes the tile, a part only when its text changed. */
-function createTile(root: HTMLElement, unit: LengthUnit, pair: MapPair): () => void {
+function createTile(root: HTMLElement, unit: LengthUnit, pair: Against): () => void {
   const part = (name: string) => {
     const element = root.querySelector<HTMLElement>(`[data-part="${name}"]`);
     if (element === null) throw new Error(`The gap tile has no part ${name}.`);
@@ -63,7 +65,7 @@ function createTile(root: HTMLElement, unit: LengthUnit, pair: MapPair): () => v
   const seen = { gap: Number.NaN, other: Number.NaN, from: Number.NaN, before: Number.NaN };
   let model: Model | null = null;
   let state: GapState | null = null;
-  let worse: MapPair = pair;
+  let worse: Against = pair;
 
   /** True when anything that is shown has changed since it was last asked. */
   function isNew(now: Posed, before: number): boolean {
@@ -118,7 +120,10 @@ function createTile(root: HTMLElement, unit: LengthUnit, pair: MapPair): () => v
 export function GapTile() {
   const root = useRef<HTMLElement>(null);
   const unit = useStore(view, (state) => gapUnit(state.unit));
-  const pair = useStore(lockMaps, (state) => state.pair);
+  const pair = useStore(
+    lockMaps,
+    ({ pair: chosen }): Against => (chosen === 'tieRod/tyre' ? 'tyre' : 'wheel'),
+  );
   useEffect(() => {
     return root.current === null ? undefined : onFrame(createTile(root.current, unit, pair));
   }, [unit, pair]);

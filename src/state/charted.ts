@@ -5,8 +5,9 @@ import { startMapService } from '../worker/mapService.ts';
 import { documentStore, inputs, posed } from './bench.ts';
 import { createCurves } from './curves.ts';
 import { createLockMaps } from './map.ts';
+import { meshes } from './meshes.ts';
 
-export const lockMaps = createLockMaps(documentStore, startMapService);
+export const lockMaps = createLockMaps(documentStore, meshes, startMapService);
 export const curves = createCurves(posed, inputs);
 
 export interface CurveSheetState {

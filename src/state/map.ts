@@ -1,17 +1,23 @@
 /** The travel–lock maps on show: the present design's, the held design's, and what is still being filled. */
 import { createStore } from 'zustand/vanilla';
+import type { PairKey } from '../../solver/clearance/gapField.ts';
 import type { Model } from '../../solver/index.ts';
-import type { LockMap, MapPair, Range } from '../../solver/map.ts';
+import type { LockMap, Range } from '../../solver/map.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
 import type { WorstPlace } from '../../solver/worst.ts';
-import type { MapAnswer, MapOwner, MapRunner } from '../worker/mapJob.ts';
+import type { MapAnswer, MapOwner } from '../worker/mapJob.ts';
+import type { MapService } from '../worker/mapService.ts';
+import type { MeshKeys } from '../worker/meshShelf.ts';
 import type { DocumentStore } from './document.ts';
 import { travelRange } from './inputs.ts';
+import type { MeshStore } from './meshes.ts';
+import { createMeshSender, sameKeys } from './meshSender.ts';
 
 /** What a map is filled for. */
 interface Wanted {
   readonly model: Model;
-  readonly pair: MapPair;
+  readonly pair: PairKey;
+  readonly meshes: MeshKeys;
   readonly travel: Range;
   readonly rack: Range;
 }
@@ -22,11 +28,14 @@ export interface ShownMap extends Wanted {
   readonly map: LockMap;
   readonly worst: WorstPlace | null;
   readonly isFull: boolean;
+  /** The pairs that the map's `which` counts, and the gap wanted on its scale, mm. */
+  readonly pairs: readonly (readonly [string, string])[];
+  readonly wanted: number;
 }
 
 export interface LockMapsState {
-  /** What the tie rod is held against. */
-  readonly pair: MapPair;
+  /** The pair on show, or the worst of all. */
+  readonly pair: PairKey;
   readonly present: ShownMap | null;
   readonly held: ShownMap | null;
   /** True until the full map of the present model and pair is there. */
@@ -34,10 +43,10 @@ export interface LockMapsState {
 }
 
 /** Starts whatever fills the maps. */
-export type StartService = (answer: (answer: MapAnswer) => void) => MapRunner;
+export type StartService = (answer: (answer: MapAnswer) => void) => Pick<MapService, 'ask'>;
 
 function isSame(a: Wanted | undefined, b: Wanted): boolean {
-  if (a?.model !== b.model || a.pair !== b.pair) return false;
+  if (a?.model !== b.model || a.pair !== b.pair || !sameKeys(a.meshes, b.meshes)) return false;
   return [0, 1].every((i) => a.travel[i] === b.travel[i] && a.rack[i] === b.rack[i]);
 }
 
@@ -68,16 +77,21 @@ function createAsked() {
 
 export type LockMaps = ReturnType<typeof createLockMaps>;
 
-export function createLockMaps(documentStore: DocumentStore, start: StartService) {
+export function createLockMaps(
+  documentStore: DocumentStore,
+  meshStore: MeshStore,
+  start: StartService,
+) {
   const store = createStore<LockMapsState>(() => ({
-    pair: 'wheel',
+    pair: 'tieRod/wheel',
     present: null,
     held: null,
     isPending: true,
   }));
   const { getState, setState } = store;
   const asked = createAsked();
-  let service: MapRunner | null = null;
+  const sender = createMeshSender(meshStore);
+  let service: ReturnType<StartService> | null = null;
   let spare: LockMap[] = [];
   let watchers = 0;
   let leave: (() => void) | null = null;
@@ -88,6 +102,7 @@ export function createLockMaps(documentStore: DocumentStore, start: StartService
     const wanted: Wanted = {
       model,
       pair: getState().pair,
+      meshes: sender.keys(model),
       travel: travelRange(ranges),
       rack: rackRange(ranges.steering),
     };
@@ -95,7 +110,8 @@ export function createLockMaps(documentStore: DocumentStore, start: StartService
     if (number === undefined) return;
     if (owner === 'present') setState({ isPending: true });
     service ??= start(take);
-    service.ask({ ...wanted, number, owner, spare });
+    sender.send(model, service.ask);
+    service.ask({ kind: 'map', ...wanted, number, owner, spare });
     spare = [];
   }
 
@@ -111,7 +127,7 @@ export function createLockMaps(documentStore: DocumentStore, start: StartService
   }
 
   function take(answer: MapAnswer): void {
-    const { number, owner, isFull, map, worst } = answer;
+    const { number, owner, isFull, map, worst, pairs, wanted: gap } = answer;
     const wanted = asked.settle(answer);
     const shown = getState()[owner];
     const newest = asked.newest.get(owner);
@@ -120,17 +136,29 @@ export function createLockMaps(documentStore: DocumentStore, start: StartService
       return;
     }
     if (shown !== null) spare.push(shown.map);
-    const next: ShownMap = { ...wanted, number, map, worst, isFull };
+    const next: ShownMap = { ...wanted, number, map, worst, isFull, pairs, wanted: gap };
     if (owner === 'held') setState({ held: next });
     else setState({ present: next, isPending: !(isFull && isSame(newest, wanted)) });
+  }
+
+  function followBoth(): () => void {
+    const exits = [
+      documentStore.subscribe((state, before) => {
+        if (state.model !== before.model || state.held !== before.held) follow();
+      }),
+      meshStore.subscribe((state, before) => {
+        if (state.files !== before.files) follow();
+      }),
+    ];
+    return () => {
+      for (const exit of exits) exit();
+    };
   }
 
   /** Keeps the maps up to date until the returned function is called; many may watch. */
   function watch(): () => void {
     watchers += 1;
-    leave ??= documentStore.subscribe((state, before) => {
-      if (state.model !== before.model || state.held !== before.held) follow();
-    });
+    leave ??= followBoth();
     follow();
     return () => {
       watchers -= 1;
@@ -140,8 +168,8 @@ export function createLockMaps(documentStore: DocumentStore, start: StartService
     };
   }
 
-  /** Chooses what the tie rod is held against. */
-  function choose(pair: MapPair): void {
+  /** Chooses the pair on show. */
+  function choose(pair: PairKey): void {
     if (pair === getState().pair) return;
     setState({ pair });
     if (watchers > 0) follow();

@@ -4,9 +4,11 @@ import type { CertifiedRange } from '../../solver/certify/range.ts';
 import type { PairResult } from '../../solver/certify/result.ts';
 import type { Model } from '../../solver/index.ts';
 import type { Background } from '../worker/background.ts';
+import type { MeshKeys } from '../worker/meshShelf.ts';
 import type { ProofAnswer, ProofRequest } from '../worker/proofJob.ts';
 import type { DocumentStore } from './document.ts';
-import { type MeshStore, meshKey, meshObstacles, readyMeshes } from './meshes.ts';
+import type { MeshStore } from './meshes.ts';
+import { createMeshSender, sameKeys } from './meshSender.ts';
 
 /** running: pairs come in; done: all are there; stopped: by hand, or nothing was asked yet. */
 export type ProofStage = 'running' | 'done' | 'stopped';
@@ -41,10 +43,10 @@ export function createProofs(
     count: 0,
   }));
   const { getState, setState } = store;
-  const sent = new Set<string>();
+  const sender = createMeshSender(meshStore);
   let service: Background<ProofRequest> | null = null;
   let number = 0;
-  let asked: { readonly model: Model; readonly meshes: string } | null = null;
+  let asked: { readonly model: Model; readonly meshes: MeshKeys } | null = null;
   let watchers = 0;
   let leave: (() => void) | null = null;
 
@@ -59,31 +61,17 @@ export function createProofs(
     });
   }
 
-  /** The keys of the meshes that are ready, by obstacle; each mesh is sent once. */
-  function sendMeshes(model: Model): Map<string, string> {
-    const ready = readyMeshes(model, meshStore.getState());
-    const keys = new Map<string, string>();
-    for (const obstacle of meshObstacles(model)) {
-      const mesh = ready.get(obstacle.name);
-      if (mesh === undefined) continue;
-      const key = meshKey(obstacle);
-      keys.set(obstacle.name, key);
-      if (sent.has(key)) continue;
-      sent.add(key);
-      service?.ask({ kind: 'mesh', key, tree: { positions: mesh.positions, tree: mesh.tree } });
-    }
-    return keys;
-  }
-
   /** Proves the present design anew; what was being proven is dropped. */
   function prove(): void {
     const { model } = documentStore.getState();
     service ??= start(take);
-    const meshes = sendMeshes(model);
-    asked = { model, meshes: [...meshes].join('\n') };
+    const { ask } = service;
+    const meshes = sender.keys(model);
+    sender.send(model, ask);
+    asked = { model, meshes };
     number += 1;
     setState({ stage: 'running', progress: 0, model, results: [], count: 0 });
-    service.ask({ kind: 'prove', number, model, meshes });
+    ask({ kind: 'prove', number, model, meshes });
   }
 
   function stop(): void {
@@ -95,11 +83,8 @@ export function createProofs(
   /** Proves whatever is not proven yet of the present design and its meshes. */
   function follow(): void {
     const { model } = documentStore.getState();
-    const ready = readyMeshes(model, meshStore.getState());
-    const keys = meshObstacles(model)
-      .filter(({ name }) => ready.has(name))
-      .map((mesh) => [mesh.name, meshKey(mesh)]);
-    if (asked?.model === model && asked.meshes === keys.join('\n')) return;
+    const isAsked = asked?.model === model && sameKeys(asked.meshes, sender.keys(model));
+    if (isAsked) return;
     prove();
   }
 

@@ -1,5 +1,10 @@
 /** The worker that fills travel–lock maps. */
-import { buffersOf, createMapRunner } from './mapJob.ts';
+import { buffersOf } from './mapBuffers.ts';
+import { createMapRunner, type MapAnswer, type MapRequest } from './mapJob.ts';
+import { createMeshShelf, type MeshSending } from './meshShelf.ts';
 import { serve } from './serve.ts';
 
-serve(createMapRunner, ({ map }) => buffersOf(map));
+serve<MapRequest | MeshSending, MapAnswer>(
+  (answer, later, clock) => createMapRunner(answer, later, clock, createMeshShelf()),
+  ({ map }) => buffersOf(map),
+);

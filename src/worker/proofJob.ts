@@ -4,22 +4,18 @@ import { createProof, type Proof, stepProof } from '../../solver/certify/proof.t
 import type { CertifiedRange } from '../../solver/certify/range.ts';
 import type { PairResult } from '../../solver/certify/result.ts';
 import { watchedPairs } from '../../solver/clearance/pairs.ts';
-import { assemble, type MeshSurface, type Model } from '../../solver/index.ts';
-import type { MeshTree } from '../mesh/data.ts';
-import { placingOf } from '../mesh/placing.ts';
-import { createMeshSurface } from '../mesh/surface.ts';
+import { assemble, type Model } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
+import { createMeshShelf, type MeshKeys, type MeshSending } from './meshShelf.ts';
 
-/** A mesh is sent once under its key; requests name the key, since a mesh is large and a model changes often. */
 export type ProofRequest =
-  | { readonly kind: 'mesh'; readonly key: string; readonly tree: MeshTree }
+  | MeshSending
   | {
       readonly kind: 'prove';
       /** Grows with every request. */
       readonly number: number;
       readonly model: Model;
-      /** Keys of the meshes that are ready, by the obstacles' names. */
-      readonly meshes: ReadonlyMap<string, string>;
+      readonly meshes: MeshKeys;
     }
   | { readonly kind: 'cancel' };
 
@@ -54,19 +50,9 @@ export function createProofRunner(
   later: (run: () => void) => void,
   clock: () => number,
 ): Runner<ProofRequest> {
-  const trees = new Map<string, MeshTree>();
+  const shelf = createMeshShelf();
   let job: Job | null = null;
   let isWaiting = false;
-
-  function surfaces(model: Model, keys: ReadonlyMap<string, string>): Map<string, MeshSurface> {
-    const made = new Map<string, MeshSurface>();
-    for (const obstacle of model.obstacles ?? []) {
-      if (obstacle.shape !== 'mesh') continue;
-      const tree = trees.get(keys.get(obstacle.name) ?? '');
-      if (tree !== undefined) made.set(obstacle.name, createMeshSurface(tree, placingOf(obstacle)));
-    }
-    return made;
-  }
 
   function tell(told: Job, isDone: boolean): void {
     const { proof, number } = told;
@@ -98,13 +84,13 @@ export function createProofRunner(
   return {
     ask(request) {
       if (request.kind === 'mesh') {
-        trees.set(request.key, request.tree);
+        shelf.put(request);
         return;
       }
       job = null;
       if (request.kind === 'cancel') return;
       const corner = assemble(request.model);
-      const pairs = watchedPairs(corner, surfaces(request.model, request.meshes));
+      const pairs = watchedPairs(corner, shelf.surfaces(request.model, request.meshes));
       const { number } = request;
       job = { number, proof: createProof(corner, pairs), told: 0, toldAt: clock() };
       wait();

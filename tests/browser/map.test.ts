@@ -1,7 +1,9 @@
 // The travel–lock map and the curves in the page, moved by real pointers and keys and compared with the solver.
+
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { createGapField } from '../../solver/clearance/gapField.ts';
 import {
   assemble,
   createPose,
@@ -13,7 +15,7 @@ import {
   solve,
   writeModel,
 } from '../../solver/index.ts';
-import { createLockMap, FULL_GRID, type MapPair, mapInto } from '../../solver/map.ts';
+import { createLockMap, FULL_GRID, mapInto } from '../../solver/map.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
 import { withinStops, worstPlace } from '../../solver/worst.ts';
 import { createMapFrame, xOfRack, yOfTravel } from '../../src/charts/mapFrame.ts';
@@ -81,7 +83,7 @@ async function place(page: Page): Promise<{ travel: number; rack: number }> {
   };
 }
 
-function gapAt(model: Model, pair: MapPair, travel: number, rack: number): number {
+function gapAt(model: Model, pair: 'wheel' | 'tyre', travel: number, rack: number): number {
   const corner = assemble(model);
   const pose = createPose();
   const rod = createRodGap(corner, pair);
@@ -91,11 +93,12 @@ function gapAt(model: Model, pair: MapPair, travel: number, rack: number): numbe
   return rod.gap;
 }
 
-function worstOf(model: Model, pair: MapPair) {
+function worstOf(model: Model, pair: 'wheel' | 'tyre') {
   const corner = assemble(model);
+  const field = createGapField(corner, `tieRod/${pair}`)!;
   const map = createLockMap(FULL_GRID.rows, FULL_GRID.columns);
-  mapInto(corner, pair, map, travelRange(model), rackRange(model.steering));
-  return worstPlace(corner, map, pair, undefined, withinStops(model, travelRange(model)))!;
+  mapInto(corner, field, map, travelRange(model), rackRange(model.steering));
+  return worstPlace(corner, map, field, undefined, withinStops(model, travelRange(model)))!;
 }
 
 /** Where a travel and a rack stand on the page, by the map's own paper; left lock on the left. */
@@ -201,7 +204,7 @@ describe('the map', () => {
     async (pair) => {
       const page = await open();
       await openModel(page, LONG_TRAVEL);
-      await card(page).getByRole('radio', { name: pair }).check();
+      await card(page).getByLabel('Pair on the map').selectOption(`tieRod/${pair}`);
       const worst = worstOf(LONG_TRAVEL, pair);
       await says(card(page).locator('[data-worst-gap]'), `least ${length(worst.gap, 'mm')}`);
       expect(await card(page).locator('[data-worst-place]').textContent()).toContain(

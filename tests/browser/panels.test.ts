@@ -442,7 +442,7 @@ describe('the rod and the wheel’s lip', () => {
     await drop(page, 'moved.json', JSON.stringify(moved));
     await type(page, 'Rack', '-60');
     for (const pair of ['wheel', 'tyre'] as const) {
-      await page.locator('.map-card').getByRole('radio', { name: pair }).check();
+      await page.locator('.map-card').getByLabel('Pair on the map').selectOption(`tieRod/${pair}`);
       const now = gapAt(pair, moved, -60);
       const change = now - gapAt(pair, MODEL, -60);
       const words = `${Math.abs(change).toFixed(1)} mm ${change < 0 ? 'less' : 'more'} than yesterday`;

@@ -1,6 +1,8 @@
 /** The map's paper: places, ticks, colours and the edge of reach. */
+
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { createGapField } from '../../solver/clearance/gapField.ts';
 import { assemble, createPose, solve } from '../../solver/index.ts';
 import { createLockMap, mapInto } from '../../solver/map.ts';
 import { bandOf, createGapScale, gapState } from '../../src/charts/gapColours.ts';
@@ -157,14 +159,14 @@ describe('reachEdge', () => {
   test('is null where all is in reach', () => {
     const corner = assemble(shipped('half-ton-factory'));
     const map = createLockMap(9, 7);
-    mapInto(corner, 'wheel', map, [-105, 105], [-72, 72]);
+    mapInto(corner, createGapField(corner, 'tieRod/wheel')!, map, [-105, 105], [-72, 72]);
     expect(reachEdge(map)).toBeNull();
   });
 
   test('goes round what the solver reaches: just inside it is reached, just outside it is not', () => {
     const corner = assemble(shipped('half-ton-factory'));
     const map = createLockMap(21, 17);
-    mapInto(corner, 'wheel', map, [-260, 220], [-130, 170]);
+    mapInto(corner, createGapField(corner, 'tieRod/wheel')!, map, [-260, 220], [-130, 170]);
     const edge = reachEdge(map)!;
     const pose = createPose();
     let crossed = 0;

@@ -1,7 +1,9 @@
 /** The travel–lock map and its worst place against the solver asked directly. */
+
 import { describe, expect, test } from 'vitest';
 import factory from '../../models/half-ton-factory.json';
 import longTravel from '../../models/half-ton-long-travel.json';
+import { createGapField, type GapField } from '../../solver/clearance/gapField.ts';
 import {
   assemble,
   type Corner,
@@ -17,7 +19,6 @@ import {
   createLockMap,
   fillAxis,
   type LockMap,
-  type MapPair,
   mapInto,
   mapRow,
 } from '../../solver/map.ts';
@@ -31,8 +32,12 @@ function cornerOf(json: object): Corner {
 
 const corner = cornerOf(factory);
 
+function fieldOf(on: Corner, against: 'wheel' | 'tyre'): GapField {
+  return createGapField(on, `tieRod/${against}`)!;
+}
+
 /** The gap straight from the solver, and whether the pose is reached. */
-function direct(on: Corner, pair: MapPair, travel: number, rack: number) {
+function direct(on: Corner, pair: 'wheel' | 'tyre', travel: number, rack: number) {
   const pose = createPose();
   const rod = createRodGap(on, pair);
   const outcome = solve(on, pose, travel, rack);
@@ -73,12 +78,12 @@ describe('fillAxis(axis, [least, most])', () => {
   });
 });
 
-describe('mapInto(corner, pair, map, travel, rack)', () => {
+describe('mapInto(corner, fieldOf(corner, pair), map, travel, rack)', () => {
   test.each(['wheel', 'tyre'] as const)(
     'every node’s gap to the %s is the solver’s own',
     (pair) => {
       const map = createLockMap(13, 9);
-      mapInto(corner, pair, map, [-105, 105], [-72, 72]);
+      mapInto(corner, fieldOf(corner, pair), map, [-105, 105], [-72, 72]);
       eachNode(map, (node, travel, rack) => {
         const wanted = direct(corner, pair, travel, rack);
         expect(map.reached[node]).toBe(1);
@@ -90,7 +95,7 @@ describe('mapInto(corner, pair, map, travel, rack)', () => {
 
   test('what is out of reach, found along the rays, is what the solver says node by node', () => {
     const map = createLockMap(31, 23);
-    mapInto(corner, 'wheel', map, [-260, 220], [-130, 170]);
+    mapInto(corner, fieldOf(corner, 'wheel'), map, [-260, 220], [-130, 170]);
     let out = 0;
     eachNode(map, (node, travel, rack) => {
       const wanted = direct(corner, 'wheel', travel, rack);
@@ -106,7 +111,7 @@ describe('mapInto(corner, pair, map, travel, rack)', () => {
 
   test('rows come one at a time, each node once, and then no more', () => {
     const map = createLockMap(7, 5);
-    const work = beginMap(corner, 'wheel', map, [-100, 60], [-30, 70]);
+    const work = beginMap(corner, fieldOf(corner, 'wheel'), map, [-100, 60], [-30, 70]);
     map.gap.fill(Number.POSITIVE_INFINITY);
     for (let row = 1; row <= 7; row += 1) {
       expect(mapRow(work)).toBe(true);
@@ -117,7 +122,7 @@ describe('mapInto(corner, pair, map, travel, rack)', () => {
 
   test('a corner without a steering limit has one column, straight ahead', () => {
     const map = createLockMap(21, 1);
-    mapInto(corner, 'wheel', map, [-105, 105], [0, 0]);
+    mapInto(corner, fieldOf(corner, 'wheel'), map, [-105, 105], [0, 0]);
     expect([...map.racks]).toEqual([0]);
     eachNode(map, (node, travel) => {
       expect(map.gap[node]).toBeCloseTo(direct(corner, 'wheel', travel, 0).gap, 9);
@@ -131,14 +136,14 @@ describe('mapInto(corner, pair, map, travel, rack)', () => {
     });
     expect(broken.linkage.broken).not.toBeNull();
     const map = createLockMap(5, 5);
-    mapInto(broken, 'wheel', map, [-105, 105], [-72, 72]);
+    mapInto(broken, fieldOf(broken, 'wheel'), map, [-105, 105], [-72, 72]);
     expect([...map.reached]).toEqual(Array(25).fill(0));
     expect([...map.gap]).toEqual(Array(25).fill(Number.NaN));
-    expect(worstPlace(broken, map, 'wheel')).toBeNull();
+    expect(worstPlace(broken, map, fieldOf(broken, 'wheel'))).toBeNull();
   });
 });
 
-describe('worstPlace(corner, map, pair)', () => {
+describe('worstPlace(corner, map, fieldOf(corner, pair))', () => {
   test.each([
     ['factory, wheel', factory, 'wheel', [-105, 105], [-72, 72]],
     ['factory, tyre', factory, 'tyre', [-105, 105], [-72, 72]],
@@ -148,12 +153,12 @@ describe('worstPlace(corner, map, pair)', () => {
   ] as const)('%s: no denser sample lies lower by 0.01 mm', (_, json, pair, travel, rack) => {
     const on = cornerOf(json);
     const map = createLockMap(21, 16);
-    mapInto(on, pair, map, travel, rack);
-    const worst = worstPlace(on, map, pair)!;
+    mapInto(on, fieldOf(on, pair), map, travel, rack);
+    const worst = worstPlace(on, map, fieldOf(on, pair))!;
     const there = direct(on, pair, worst.travel, worst.rack);
     expect(there.gap).toBeCloseTo(worst.gap, 6);
     const dense = createLockMap(161, 121);
-    mapInto(on, pair, dense, travel, rack);
+    mapInto(on, fieldOf(on, pair), dense, travel, rack);
     expect(worst.gap).toBeLessThan(Math.min(...dense.gap) + 0.01);
     expect(worst.travel).toBeGreaterThanOrEqual(travel[0]);
     expect(worst.travel).toBeLessThanOrEqual(travel[1]);
@@ -169,13 +174,13 @@ describe('worstPlace(corner, map, pair)', () => {
     (_, json, pair, travel, rack) => {
       const on = cornerOf(json);
       const map = createLockMap(21, 16);
-      mapInto(on, pair, map, travel, rack);
+      mapInto(on, fieldOf(on, pair), map, travel, rack);
       const within = [0.31 * travel[0], 0.62 * travel[1]] as const;
-      const worst = worstPlace(on, map, pair, undefined, within)!;
+      const worst = worstPlace(on, map, fieldOf(on, pair), undefined, within)!;
       expect(worst.travel).toBeGreaterThanOrEqual(within[0]);
       expect(worst.travel).toBeLessThanOrEqual(within[1]);
       const dense = createLockMap(161, 121);
-      mapInto(on, pair, dense, within, rack);
+      mapInto(on, fieldOf(on, pair), dense, within, rack);
       expect(worst.gap).toBeLessThan(Math.min(...dense.gap) + 0.01);
     },
   );

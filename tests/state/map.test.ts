@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { createLockMap } from '../../solver/map.ts';
 import { createDocument } from '../../src/state/document.ts';
 import { createLockMaps } from '../../src/state/map.ts';
+import { meshes } from '../../src/state/meshes.ts';
 import type { MapAnswer, MapRequest } from '../../src/worker/mapJob.ts';
 import { shipped } from '../support/models.ts';
 
@@ -11,14 +12,26 @@ function bench() {
   const asked: MapRequest[] = [];
   let starts = 0;
   let answer: (answer: MapAnswer) => void = () => undefined;
-  const maps = createLockMaps(documentStore, (take) => {
+  const maps = createLockMaps(documentStore, meshes, (take) => {
     starts += 1;
     answer = take;
-    return { ask: (request) => asked.push(request) };
+    return {
+      ask: (request) => {
+        if (request.kind === 'map') asked.push(request);
+      },
+    };
   });
   const give = (request: MapRequest, isFull: boolean): MapAnswer => {
     const { number, owner } = request;
-    const made = { number, owner, isFull, map: createLockMap(2, 2), worst: null };
+    const made = {
+      number,
+      owner,
+      isFull,
+      map: createLockMap(2, 2),
+      worst: null,
+      pairs: [],
+      wanted: 6,
+    };
     answer(made);
     return made;
   };
@@ -69,12 +82,12 @@ describe('createLockMaps', () => {
   test('another pair is another map, and answers for the pair before are not shown', () => {
     const { maps, asked, give } = bench();
     maps.watch();
-    maps.choose('tyre');
-    expect(asked.map(({ pair }) => pair)).toEqual(['wheel', 'tyre']);
+    maps.choose('tieRod/tyre');
+    expect(asked.map(({ pair }) => pair)).toEqual(['tieRod/wheel', 'tieRod/tyre']);
     give(asked[0]!, true);
     expect(maps.getState().present).toBeNull();
     give(asked[1]!, true);
-    expect(maps.getState().present!.pair).toBe('tyre');
+    expect(maps.getState().present!.pair).toBe('tieRod/tyre');
   });
 
   test('the held design is mapped over the present range, and let go', () => {

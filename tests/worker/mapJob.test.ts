@@ -1,5 +1,7 @@
 /** The work on maps, its turns taken by hand: the newest request wins, the coarse map comes first. */
+
 import { describe, expect, test } from 'vitest';
+import { createGapField } from '../../solver/clearance/gapField.ts';
 import { assemble, type Model } from '../../solver/index.ts';
 import { createLockMap, mapInto } from '../../solver/map.ts';
 import { withinStops } from '../../solver/worst.ts';
@@ -35,7 +37,9 @@ function request(number: number, model: Model, more: Partial<MapRequest> = {}): 
     number,
     owner: 'present',
     model,
-    pair: 'wheel',
+    kind: 'map',
+    pair: 'tieRod/wheel',
+    meshes: new Map(),
     travel: [-105, 105],
     rack: [-72, 72],
     spare: [],
@@ -53,7 +57,8 @@ describe('createMapRunner', () => {
       [1, true],
     ]);
     const full = createLockMap(81, 61);
-    mapInto(assemble(MODEL), 'wheel', full, [-105, 105], [-72, 72]);
+    const corner = assemble(MODEL);
+    mapInto(corner, createGapField(corner, 'tieRod/wheel')!, full, [-105, 105], [-72, 72]);
     expect(answers[1]!.map).toEqual(full);
     expect(answers[0]!.map.gap).toHaveLength(21 * 16);
     const { travel, gap } = answers[1]!.worst!;

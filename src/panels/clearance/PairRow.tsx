@@ -1,6 +1,9 @@
 /** One watched pair: its verdict, its proven least gap, the gap wanted (which can be typed), and the way to its worst place. */
+import { useStore } from 'zustand';
 import type { PairResult } from '../../../solver/certify/result.ts';
+import { pairKey } from '../../../solver/clearance/gapField.ts';
 import { inputs } from '../../state/bench.ts';
+import { lockMaps } from '../../state/charted.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { length, lengthNumber, signedLength } from '../../words/format.ts';
 import { pairWords } from '../../words/parts.ts';
@@ -25,6 +28,13 @@ function provenWords({ least, provenAtLeast }: PairResult, unit: LengthUnit): st
   return `proven ≥ ${lengthNumber(Math.floor(provenAtLeast * 10) / 10, unit)}`;
 }
 
+/** Shows the pair and moves the bench to its worst place. */
+function go(key: string, travel: number, rack: number): void {
+  lockMaps.choose(key);
+  inputs.play(null);
+  inputs.move(travel, rack);
+}
+
 export function PairRow({
   result,
   unit,
@@ -33,16 +43,26 @@ export function PairRow({
   readonly unit: LengthUnit;
 }) {
   const { names, verdict, travel, rack } = result;
+  const key = pairKey(names);
+  const isChosen = useStore(lockMaps, (state) => state.pair === key);
   const title = pairWords(names);
   const place = `travel ${signedLength(travel, unit, 0)}, rack ${signedLength(rack, unit, 0)}`;
   return (
-    <tr data-state={STATES[verdict]} data-pair={names.join('/')}>
+    <tr data-state={STATES[verdict]} data-pair={key} data-chosen={isChosen || undefined}>
       <th scope="row">
         <span className="clearance-mark">
           <Icon name={ICONS[verdict]} />
           {WORDS[verdict]}
         </span>
-        {title}
+        <button
+          type="button"
+          className="clearance-choose"
+          aria-pressed={isChosen}
+          title={`Show ${title} on the map and in the picture`}
+          onClick={() => lockMaps.choose(key)}
+        >
+          {title}
+        </button>
       </th>
       <td className="clearance-number">
         <strong>{gapWords(result, unit)}</strong>
@@ -56,9 +76,10 @@ export function PairRow({
           type="button"
           className="clearance-go"
           aria-label={`Go to the worst place of ${title}: ${place}`}
-          onClick={() => inputs.move(travel, rack)}
+          onClick={() => go(key, travel, rack)}
         >
-          {place}
+          <span>travel {signedLength(travel, unit, 0)}</span>
+          <span>rack {signedLength(rack, unit, 0)}</span>
         </button>
       </td>
     </tr>
