@@ -118,6 +118,9 @@ export function lineStationary(m: Meridian, line: Float64Array, at: number): boo
   return m.lambda > 0 && m.lambda < 1;
 }
 
+/** Part of two nearly equal products that rounding may leave of their difference. */
+const ROUNDED = 1e-12;
+
 /**
  * Finds the λ in (0, 1) at which the piece crosses the line ns·s + nr·ρ = c through the edge at `at`, from
  * nr²ρ² = (c − ns·s)²: `which` 0 or 1 picks one of at most two answers; false where it does not exist. (An answer of the
@@ -126,14 +129,19 @@ export function lineStationary(m: Meridian, line: Float64Array, at: number): boo
 export function lineCrossing(m: Meridian, line: Float64Array, at: number, which: 0 | 1): boolean {
   const ns = line[at + 3]! - line[at + 1]!;
   const nr = line[at]! - line[at + 2]!;
+  if (nr === 0) {
+    m.lambda = (line[at]! - m.s1) / m.ds;
+    return m.lambda > 0 && m.lambda < 1;
+  }
   const rest = ns * (line[at]! - m.s1) + nr * line[at + 1]!;
   const slope = -ns * m.ds;
   const qa = nr * nr * m.c2 - slope * slope;
   const qb = nr * nr * m.c1 - rest * slope;
   const qc = nr * nr * m.c0 - rest * rest;
+  // Beside an upright line both products are nearly equal, and rounding may turn their difference's sign.
   const root = qb * qb - qa * qc;
-  if (!(root >= 0)) return false;
-  const q = -(qb + (qb < 0 ? -1 : 1) * Math.sqrt(root));
+  if (!(root >= -ROUNDED * qb * qb)) return false;
+  const q = -(qb + (qb < 0 ? -1 : 1) * Math.sqrt(Math.max(0, root)));
   m.lambda = which === 0 ? q / qa : qc / q;
   return m.lambda > 0 && m.lambda < 1;
 }

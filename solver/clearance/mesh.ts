@@ -54,6 +54,38 @@ export interface MeshSurface {
     out: MeshGap,
     beyond?: number,
   ): void;
+  /**
+   * The least of `bound` over patches that together hold the whole mesh, and `enough` at most: a search by parting, for
+   * bounds that hold over more than one pose. `bound` answers a lower bound of what any point of the patch's hull could;
+   * patches farther from the section than the least plus `swing` are not asked about.
+   */
+  leastNearSection(
+    section: Section,
+    axle: Float64Array,
+    swing: number,
+    bound: (patch: MeshPatch) => number,
+    enough: number,
+  ): number;
+  /** As `leastNearSection`, for a segment without thickness: its two ends, six numbers. */
+  leastNearSegment(
+    ends: Float64Array,
+    swing: number,
+    bound: (patch: MeshPatch) => number,
+    enough: number,
+  ): number;
+}
+
+/** Something of a mesh: a box about many triangles, or one of them. Refilled for every question. */
+export interface MeshPatch {
+  /** Its corners, three numbers each, vehicle axes, mm: it lies within their hull. */
+  readonly corners: Float64Array;
+  /** Three of a triangle, eight of a box. */
+  count: number;
+  /** A point of the patch, of a triangle the nearest one; and the part's point nearest to that. */
+  readonly meshPoint: Float64Array;
+  readonly partPoint: Float64Array;
+  /** Whether the mesh's point lies inside a solid section. */
+  isInside: boolean;
 }
 
 /** The meshes of a model's obstacles by the obstacles' names; an obstacle whose file is not at hand has none. */
