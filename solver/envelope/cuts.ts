@@ -2,13 +2,15 @@
 import type { Corner } from '../corner.ts';
 import type { Vector3 } from '../model/model.ts';
 import { type SweptField, sweptDistance } from './field.ts';
-import { distanceToSolid, type FixedSolid, fixedSolids } from './solids.ts';
+import { type FixedSolid, fixedSolids } from './solids.ts';
 
 export interface SweptGap {
   /** An obstacle's name, or a mount's in words. */
   readonly name: string;
   /** Least gap between solid and tyre over the sweep, mm; negative: how deep the solid lies in a posed tyre. */
   readonly gap: number;
+  /** The least gap wanted there, mm. */
+  readonly required: number;
   /** True where the gap is no deeper only because the solid reaches the middle of the tyre's section. */
   readonly isThrough: boolean;
   /** The solid's point that comes nearest or lies deepest, mm in vehicle axes. */
@@ -110,7 +112,8 @@ function gapOf(field: SweptField, solid: FixedSolid): SweptGap | null {
   if (best === undefined) return null;
   const { distance, at, travel, rack } = best;
   const isThrough = distance <= 1 - field.profile.depth;
-  return { name: solid.name, gap: distance - radius, isThrough, at, travel, rack };
+  const { name, required } = solid;
+  return { name, gap: distance - radius, required, isThrough, at, travel, rack };
 }
 
 /** The gaps of all fixed solids, the least first. */
@@ -119,15 +122,4 @@ export function sweptGaps(corner: Corner, field: SweptField): SweptGap[] {
     .map((solid) => gapOf(field, solid))
     .filter((gap) => gap !== null)
     .sort((a, b) => a.gap - b.gap);
-}
-
-/** Room from each vertex of a surface to the nearest fixed solid, mm, negative inside one. */
-export function roomAt(corner: Corner, positions: Float32Array): Float32Array {
-  const solids = fixedSolids(corner);
-  const room = new Float32Array(positions.length / 3);
-  for (let i = 0; i < room.length; i += 1) {
-    const place = [positions[3 * i]!, positions[3 * i + 1]!, positions[3 * i + 2]!] as const;
-    room[i] = Math.min(...solids.map((solid) => distanceToSolid(solid, place)));
-  }
-  return room;
 }

@@ -43,18 +43,18 @@ export interface SweptField {
 }
 
 /**
- * Makes the field of a corner's tyre over a range, true to `allowed` mm besides the tolerance of each search; null where
- * no pose of the range can be reached.
+ * Makes the field of a corner's tyre over a range, a little at a time, true to `allowed` mm besides the tolerance of
+ * each search; null where no pose of the range can be reached.
  */
-export function createSweptField(
+export function* growSweptField(
   corner: Corner,
   range: SweptRange,
   allowed: number,
-): SweptField | null {
+): Generator<undefined, SweptField | null> {
   const [section] = tyreSections(corner.model);
   if (section === undefined) return null;
   const profile = createProfile(section.line);
-  const poses = growPoses(corner, sweptRange(corner.model, range), profile.reach, allowed);
+  const poses = yield* growPoses(corner, sweptRange(corner.model, range), profile.reach, allowed);
   if (poses.root < 0) return null;
   return {
     profile,
@@ -62,6 +62,19 @@ export function createSweptField(
     found: { distance: 0.5, x: 0.5, y: 0.5, z: 0.5, travel: 0.5, rack: 0.5 },
     hint: { cell: -1, a: 0.5, b: 0.5 },
   };
+}
+
+/** The same at once. */
+export function createSweptField(
+  corner: Corner,
+  range: SweptRange,
+  allowed: number,
+): SweptField | null {
+  const growing = growSweptField(corner, range, allowed);
+  for (;;) {
+    const step = growing.next();
+    if (step.done) return step.value;
+  }
 }
 
 const MOST_OPEN = 512;

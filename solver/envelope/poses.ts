@@ -153,8 +153,9 @@ function addLeaf(tree: Growing, at: Place, stray: number, isLinear: boolean): nu
   return number;
 }
 
-/** Grows the cell and all below it; returns its number, or −1 where no pose of it is reached. */
-function grow(tree: Growing, at: Place): number {
+/** Grows the cell and all below it, pausing at each cell; returns its number, or −1 where no pose of it is reached. */
+function* grow(tree: Growing, at: Place): Generator<undefined, number> {
+  yield;
   const [travel, rack, halfTravel, halfRack] = at;
   const { corner, pose } = tree;
   let stray = Number.POSITIVE_INFINITY;
@@ -165,13 +166,13 @@ function grow(tree: Growing, at: Place): number {
   }
   if (stray <= tree.allowed) return addLeaf(tree, at, stray, true);
   const size = Math.max(halfTravel, halfRack);
-  if (size > LOST) return halve(tree, at, alongTravel);
+  if (size > LOST) return yield* halve(tree, at, alongTravel);
   const isReached = Number.isFinite(stray) || pose.outcome === 'reached';
   if (!isReached && !findReached(tree, at)) {
     tree.breaks += 1;
     return -1;
   }
-  if (size > SMALLEST) return halve(tree, at, alongTravel);
+  if (size > SMALLEST) return yield* halve(tree, at, alongTravel);
   tree.breaks += 1;
   // The enclosure fails where the linkage is about to lock: taken as linear, or as the one pose there is.
   return addLeaf(tree, at, 0, isReached);
@@ -222,15 +223,15 @@ function place(
  * Grows both halves of a cell. Their leaves say how far the tyre strays from the cell's own linear motion; where that is
  * little enough they are not needed. Where only one half has reached poses, it stands for the whole.
  */
-function halve(tree: Growing, at: Place, alongTravel: boolean): number {
+function* halve(tree: Growing, at: Place, alongTravel: boolean): Generator<undefined, number> {
   const [travel, rack, halfTravel, halfRack] = at;
   const { corner, pose, cells, firsts, seconds, leaves, breaks } = tree;
   const t = alongTravel ? halfTravel / 2 : 0;
   const r = alongTravel ? 0 : halfRack / 2;
   const start = firsts.length;
   const firstLeaf = leaves.length;
-  const first = grow(tree, [travel - t, rack - r, halfTravel - t, halfRack - r]);
-  const second = grow(tree, [travel + t, rack + r, halfTravel - t, halfRack - r]);
+  const first = yield* grow(tree, [travel - t, rack - r, halfTravel - t, halfRack - r]);
+  const second = yield* grow(tree, [travel + t, rack + r, halfTravel - t, halfRack - r]);
   if (first < 0 || second < 0) return Math.max(first, second);
   const isLinear = solve(corner, pose, travel, rack) === 'reached';
   if (!isLinear && !findReached(tree, at)) pose.data.set(corner.linkage.home);
@@ -261,12 +262,12 @@ function halve(tree: Growing, at: Place, alongTravel: boolean): number {
  * Grows the tree of all poses of the range for a tyre that reaches `reach` mm from its wheel centre; within a leaf the
  * tyre strays at most `allowed` mm from its linear motion.
  */
-export function growPoses(
+export function* growPoses(
   corner: Corner,
   { travel, rack }: CertifiedRange,
   reach: number,
   allowed: number,
-): PoseTree {
+): Generator<undefined, PoseTree> {
   const growing: Growing = {
     corner,
     reach,
@@ -280,7 +281,12 @@ export function growPoses(
   };
   const halfTravel = (travel[1] - travel[0]) / 2;
   const halfRack = (rack[1] - rack[0]) / 2;
-  const root = grow(growing, [travel[0] + halfTravel, rack[0] + halfRack, halfTravel, halfRack]);
+  const root = yield* grow(growing, [
+    travel[0] + halfTravel,
+    rack[0] + halfRack,
+    halfTravel,
+    halfRack,
+  ]);
   const { cells, leaves } = growing;
   return {
     cells: Float64Array.from(cells),

@@ -1,41 +1,56 @@
 /** What stands fixed to the vehicle's body and can be in the tyre's way: obstacles, and where parts are mounted. */
+import { wantedGap } from '../clearance/required.ts';
 import type { Corner } from '../corner.ts';
 import type { Model, Vector3 } from '../model/model.ts';
 
 /** A box, or a line of points thickened by `radius`; a single point is a ball. */
-export type FixedSolid =
-  | { readonly shape: 'box'; readonly name: string; readonly min: Vector3; readonly max: Vector3 }
-  | {
-      readonly shape: 'line';
-      readonly name: string;
-      readonly points: readonly Vector3[];
-      readonly radius: number;
-    };
+export type FixedSolid = {
+  readonly name: string;
+  /** The least gap wanted to the tyre, mm. */
+  readonly required: number;
+} & (
+  | { readonly shape: 'box'; readonly min: Vector3; readonly max: Vector3 }
+  | { readonly shape: 'line'; readonly points: readonly Vector3[]; readonly radius: number }
+);
 
-function obstacles({ obstacles: stated }: Model): FixedSolid[] {
-  return (stated ?? []).flatMap((obstacle): FixedSolid[] => {
+function obstacles(model: Model): FixedSolid[] {
+  return (model.obstacles ?? []).flatMap((obstacle): FixedSolid[] => {
     const { name } = obstacle;
+    const required = wantedGap(model, 'tyre', name);
     if (obstacle.shape === 'mesh') return [];
     if (obstacle.shape === 'box')
-      return [{ shape: 'box', name, min: obstacle.min, max: obstacle.max }];
-    return [{ shape: 'line', name, points: obstacle.points, radius: obstacle.diameter / 2 }];
+      return [{ shape: 'box', name, required, min: obstacle.min, max: obstacle.max }];
+    return [
+      { shape: 'line', name, required, points: obstacle.points, radius: obstacle.diameter / 2 },
+    ];
   });
 }
 
-function ball(name: string, point: Vector3, diameter: number | undefined): FixedSolid {
-  return { shape: 'line', name, points: [point], radius: (diameter ?? 0) / 2 };
-}
-
 /** The places where moving parts are held by the body, as thick as the parts themselves. */
-function mounts({ lowerArm, upperArm, coilover, halfShaft, strap }: Model): FixedSolid[] {
+function mounts(model: Model): FixedSolid[] {
+  const ball = (
+    name: string,
+    part: string,
+    point: Vector3,
+    diameter: number | undefined,
+  ): FixedSolid => ({
+    shape: 'line',
+    name,
+    required: wantedGap(model, 'tyre', part),
+    points: [point],
+    radius: (diameter ?? 0) / 2,
+  });
+  const { lowerArm, upperArm, coilover, halfShaft, strap } = model;
   return [
-    ball('lower arm’s front pivot', lowerArm.frontPivot, lowerArm.tubeDiameter),
-    ball('lower arm’s rear pivot', lowerArm.rearPivot, lowerArm.tubeDiameter),
-    ball('upper arm’s front pivot', upperArm.frontPivot, upperArm.tubeDiameter),
-    ball('upper arm’s rear pivot', upperArm.rearPivot, upperArm.tubeDiameter),
-    ...(coilover ? [ball('coilover’s top', coilover.top, coilover.diameter)] : []),
-    ...(halfShaft ? [ball('half-shaft’s inner joint', halfShaft.inner, halfShaft.diameter)] : []),
-    ...(strap ? [ball('strap’s top', strap.top, undefined)] : []),
+    ball('lower arm’s front pivot', 'lowerArm', lowerArm.frontPivot, lowerArm.tubeDiameter),
+    ball('lower arm’s rear pivot', 'lowerArm', lowerArm.rearPivot, lowerArm.tubeDiameter),
+    ball('upper arm’s front pivot', 'upperArm', upperArm.frontPivot, upperArm.tubeDiameter),
+    ball('upper arm’s rear pivot', 'upperArm', upperArm.rearPivot, upperArm.tubeDiameter),
+    ...(coilover ? [ball('coilover’s top', 'coilover', coilover.top, coilover.diameter)] : []),
+    ...(halfShaft
+      ? [ball('half-shaft’s inner joint', 'halfShaft', halfShaft.inner, halfShaft.diameter)]
+      : []),
+    ...(strap ? [ball('strap’s top', 'strap', strap.top, undefined)] : []),
   ];
 }
 
