@@ -9,7 +9,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** Share of a stretch to which its nearest point is looked for: any direction bounds, a good one bounds better. */
 const CLOSE = 1e-7;
 /** Length below which no stretch is halved, mm. */
-const SHORTEST_STRETCH = 0.5;
+const SHORTEST_STRETCH = 0.02;
 
 const _space = createSeparation();
 const _offset = new Float64Array(3);

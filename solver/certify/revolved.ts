@@ -242,8 +242,8 @@ const SAGITTA_SHARE = 0.3;
 /** With a larger sagitta a stretch is taken as a ball about its middle. */
 const WIDEST_SAGITTA = 20;
 /** Share of a piece, and length in mm, below which no stretch is halved. */
-const FINEST_STRETCH = 1 / 600;
-const SHORTEST_STRETCH = 0.5;
+const FINEST_STRETCH = 1 / 20000;
+const SHORTEST_STRETCH = 0.02;
 
 const _found = { isCoarse: false };
 

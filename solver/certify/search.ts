@@ -30,7 +30,7 @@ export interface Search {
   nodes: number;
 }
 
-/** Where the pair decides anything, mm, and how near least and provenAtLeast then come. */
+/** How far from touching a pair decides anything, mm, and how near least and provenAtLeast then come. */
 const DECIDES = 25;
 const CLOSE = 0.04;
 /** Share, and mm at most, by which they may differ beyond. */
@@ -40,7 +40,7 @@ const COARSE = 2;
 const CLOSEST = 0.002;
 /** What rounding, the solver's residuals and the closed forms' own errors cannot come to, mm. */
 export const SAFETY = 1e-6;
-const MOST_NODES = 40_000;
+const MOST_NODES = 12_000;
 /** Half-size, mm, below which a cell of which nothing is proven is given up. */
 const SMALLEST = 0.1;
 
@@ -78,8 +78,10 @@ export function provenAtLeast({ open, givenUp, found, floor }: Search): number {
 /** The bound at which a search is content. */
 function aimOf({ found, required }: Search): number {
   const { gap } = found;
-  const slack = gap < DECIDES ? CLOSE : Math.min(COARSE, CLOSE_SHARE * gap);
-  return Math.max(gap - slack, Math.min(required + SAFETY, gap - CLOSEST)) + SAFETY;
+  const size = Math.abs(gap);
+  const slack = size < DECIDES ? CLOSE : Math.min(COARSE, CLOSE_SHARE * size);
+  const decided = required > gap ? gap - slack : Math.min(required + SAFETY, gap - CLOSEST);
+  return Math.max(gap - slack, decided) + SAFETY;
 }
 
 export function isProven(search: Search): boolean {

@@ -8,14 +8,10 @@ function later(name: string, summary: string): Verb {
     help: `armscribe ${name}\n\nThis verb comes with a later version.\n`,
     run: () => {
       throw new BadInput(
-        `armscribe ${name}: found a verb that comes with a later version, wanted pose, sweep or check`,
+        `armscribe ${name}: found a verb that comes with a later version, wanted pose, sweep, clearance or check`,
       );
     },
   };
 }
 
-export const clearance: Verb = later(
-  'clearance',
-  'clearance MODEL  the least gap of each pair of parts',
-);
 export const align: Verb = later('align', 'align MODEL      the settings that reach the targets');

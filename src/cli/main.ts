@@ -1,7 +1,8 @@
 /** The command line: finds the verb, writes its answer, and turns outcomes into exit statuses. */
 import { quoted } from '../../solver/index.ts';
 import { check } from './check.ts';
-import { align, clearance } from './later.ts';
+import { clearance } from './clearance.ts';
+import { align } from './later.ts';
 import { pose } from './pose.ts';
 import { BadInput, type Status, type Verb, type Write } from './refusal.ts';
 import { sweep } from './sweep.ts';

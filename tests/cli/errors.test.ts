@@ -28,12 +28,13 @@ describe('words', () => {
     [['poses'], `armscribe: VERB: found "poses", wanted one of ${VERBS}`],
     [['a\nb'], `armscribe: VERB: found "a\\nb", wanted one of ${VERBS}`],
     [
-      ['clearance', MODEL],
-      'armscribe clearance: found a verb that comes with a later version, wanted pose, sweep or check',
+      ['clearance', MODEL, '--travel', '5'],
+      'armscribe clearance: --travel: found an unknown option, wanted one of --json',
     ],
+    [['clearance'], 'armscribe clearance: MODEL: found nothing, wanted the name of a model file'],
     [
       ['align', MODEL],
-      'armscribe align: found a verb that comes with a later version, wanted pose, sweep or check',
+      'armscribe align: found a verb that comes with a later version, wanted pose, sweep, clearance or check',
     ],
     [['pose'], 'armscribe pose: MODEL: found nothing, wanted the name of a model file'],
     [['pose', MODEL, MODEL], 'armscribe pose: MODEL: found 2 words, wanted one model file'],
@@ -136,7 +137,7 @@ describe('files', () => {
     [binary, `${binary}: (whole file): found bytes that are not UTF-8 text, wanted a model file`],
     [later, `${later}: format: found "armscribe/9" (text), wanted "armscribe/1"`],
   ])('%s, by every verb that reads one', (path, line) => {
-    for (const verb of ['pose', 'sweep', 'check']) {
+    for (const verb of ['pose', 'sweep', 'clearance', 'check']) {
       expect(armscribe(verb, path)).toEqual({ status: 2, out: '', err: `${line}\n` });
     }
   });

@@ -27,7 +27,7 @@ describe('--help', () => {
       'armscribe sweep MODEL [--travel A:B:STEP] [--rack A:B:STEP] [--csv | --json]\n',
     ],
     [['check', '--help'], 'armscribe check FILE…\n'],
-    [['clearance', '--help'], 'armscribe clearance\n'],
+    [['clearance', '--help'], 'armscribe clearance MODEL [--json]\n'],
     [['align', '--help'], 'armscribe align\n'],
   ])('%j', (words, firstLine) => {
     const { status, out, err } = armscribe(...words);
