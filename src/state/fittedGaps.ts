@@ -2,11 +2,16 @@
 import { createStore } from 'zustand/vanilla';
 import type { Model } from '../../solver/index.ts';
 import type { Background } from '../worker/background.ts';
-import type { FitmentAnswer, FitmentMeshes, FitmentRequest } from '../worker/fitmentJob.ts';
+import type { FitmentAnswer, FitmentRequest } from '../worker/fitmentJob.ts';
+import type { MeshKeys } from '../worker/meshShelf.ts';
+import type { MeshStore } from './meshes.ts';
+import { createMeshSender, type MeshSender, sameKeys } from './meshSender.ts';
 
 /** A column's model and what is known of it; null until there is an answer. */
 export interface ColumnGaps {
   readonly model: Model;
+  /** The meshes that were at hand. */
+  readonly meshes: MeshKeys;
   readonly number: number;
   readonly answer: FitmentAnswer | null;
 }
@@ -22,11 +27,17 @@ export type StartFitment = (answer: (answer: FitmentAnswer) => void) => Backgrou
 
 export type FittedGaps = ReturnType<typeof createFittedGaps>;
 
-export function createFittedGaps(start: StartFitment) {
+/** What works behind the page, and which meshes it has been sent. */
+interface Work {
+  readonly service: Background<FitmentRequest>;
+  readonly sender: MeshSender;
+}
+
+export function createFittedGaps(meshStore: MeshStore, start: StartFitment) {
   const store = createStore<FittedGapsState>(() => ({ columns: {}, isStopped: false }));
   const { getState, setState } = store;
-  let service: Background<FitmentRequest> | null = null;
-  let meshes: FitmentMeshes = new Map();
+  const keysOf = createMeshSender(meshStore).keys;
+  let work: Work | null = null;
   let count = 0;
 
   function take(answer: FitmentAnswer): void {
@@ -36,41 +47,41 @@ export function createFittedGaps(start: StartFitment) {
     setState({ columns: { ...columns, [answer.column]: { ...column, answer } } });
   }
 
-  function begin(column: string, model: Model | null): void {
+  function begin(column: string, model: Model): void {
     count += 1;
-    if (service === null) {
-      service = start(take);
-      service.ask({ kind: 'meshes', meshes });
-    }
-    service.ask({ kind: 'column', number: count, column, model });
-    const { [column]: _, ...others } = getState().columns;
-    setState({
-      columns:
-        model === null ? others : { ...others, [column]: { model, number: count, answer: null } },
-    });
+    work ??= { service: start(take), sender: createMeshSender(meshStore) };
+    const { service, sender } = work;
+    const meshes = keysOf(model);
+    sender.send(model, service.ask);
+    service.ask({ kind: 'column', number: count, column, model, meshes });
+    const own = { model, meshes, number: count, answer: null };
+    setState({ columns: { ...getState().columns, [column]: own } });
   }
 
-  /** Asks for a column's gaps, unless they were asked for this very model; null lets go of the column. */
-  function ask(column: string, model: Model | null): void {
-    if ((getState().columns[column]?.model ?? null) === model) return;
+  /** Asks for a column's gaps, unless they were asked for this very model with the meshes that are at hand. */
+  function ask(column: string, model: Model): void {
+    const known = getState().columns[column];
+    if (known?.model === model && sameKeys(known.meshes, keysOf(model))) return;
     setState({ isStopped: false });
     begin(column, model);
   }
 
-  /** Hands over the meshes that are at hand; what was asked before is asked again where they are others. */
-  function withMeshes(next: FitmentMeshes): void {
-    const isSame =
-      next.size === meshes.size && [...next].every(([name, mesh]) => meshes.get(name) === mesh);
-    if (isSame) return;
-    meshes = next;
-    service?.ask({ kind: 'meshes', meshes });
-    for (const [column, { model }] of Object.entries(getState().columns)) begin(column, model);
+  /** Lets go of a column. */
+  function leave(column: string): void {
+    const { [column]: known, ...columns } = getState().columns;
+    if (known === undefined) return;
+    work?.service.ask({ kind: 'leave', column });
+    setState({ columns });
+  }
+
+  function end(): void {
+    work?.service.stop();
+    work = null;
   }
 
   /** Stops the work where it is; what came in stays. */
   function halt(): void {
-    service?.stop();
-    service = null;
+    end();
     setState({ isStopped: true });
   }
 
@@ -84,10 +95,9 @@ export function createFittedGaps(start: StartFitment) {
 
   /** Ends all work and forgets it. What is asked afterwards starts anew. */
   function stop(): void {
-    service?.stop();
-    service = null;
+    end();
     setState({ columns: {}, isStopped: false });
   }
 
-  return { ...store, ask, withMeshes, halt, goOn, stop };
+  return { ...store, ask, leave, halt, goOn, stop };
 }

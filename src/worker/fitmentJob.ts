@@ -4,26 +4,22 @@ import type { PairResult } from '../../solver/certify/result.ts';
 import type { MeshSurfaces } from '../../solver/clearance/mesh.ts';
 import { type WatchedPair, watchedPairs } from '../../solver/clearance/pairs.ts';
 import { assemble, type Corner, type Model } from '../../solver/index.ts';
-import type { MeshTree } from '../mesh/data.ts';
-import { placingOf } from '../mesh/placing.ts';
-import { createMeshSurface } from '../mesh/surface.ts';
 import type { Runner } from './background.ts';
-
-/** Meshes by their obstacles' names. */
-export type FitmentMeshes = ReadonlyMap<string, MeshTree>;
+import { createMeshShelf, type MeshKeys, type MeshSending } from './meshShelf.ts';
 
 export type FitmentRequest =
+  | MeshSending
   | {
       readonly kind: 'column';
       /** Grows with every request. */
       readonly number: number;
       /** Whose gaps: a column of the sheet. */
       readonly column: string;
-      /** Null takes the column's work back. */
-      readonly model: Model | null;
+      readonly model: Model;
+      readonly meshes: MeshKeys;
     }
-  /** The meshes that are at hand, for all columns asked for after. */
-  | { readonly kind: 'meshes'; readonly meshes: FitmentMeshes };
+  /** Takes a column's work back. */
+  | { readonly kind: 'leave'; readonly column: string };
 
 export interface FitmentAnswer {
   readonly number: number;
@@ -44,8 +40,7 @@ const TOLD = 0.02;
 interface Job {
   readonly number: number;
   readonly column: string;
-  readonly corner: Corner;
-  proof: Proof | null;
+  readonly proof: Proof;
   told: number;
 }
 
@@ -60,16 +55,6 @@ export function fitmentPairs(corner: Corner, meshes?: MeshSurfaces): readonly Wa
     .sort((a, b) => rank(a) - rank(b));
 }
 
-function surfacesOf({ obstacles }: Model, meshes: FitmentMeshes): MeshSurfaces {
-  return new Map(
-    (obstacles ?? []).flatMap((obstacle) => {
-      const tree = meshes.get(obstacle.name);
-      if (obstacle.shape !== 'mesh' || tree === undefined) return [];
-      return [[obstacle.name, createMeshSurface(tree, placingOf(obstacle))] as const];
-    }),
-  );
-}
-
 /** Takes the newest request of each column; what was asked for it before is dropped. */
 export function createFitmentRunner(
   answer: (answer: FitmentAnswer) => void,
@@ -77,16 +62,15 @@ export function createFitmentRunner(
   clock: () => number,
 ): Runner<FitmentRequest> {
   const jobs = new Map<string, Job>();
-  let meshes: FitmentMeshes = new Map();
+  const shelf = createMeshShelf();
   let isWaiting = false;
 
   function prove(job: Job, end: number): void {
-    const { corner, number, column } = job;
-    job.proof ??= createProof(corner, fitmentPairs(corner, surfacesOf(corner.model, meshes)));
+    const { number, column, proof } = job;
     let isDone = false;
-    while (!isDone && clock() < end) isDone = stepProof(job.proof, BUDGET);
+    while (!isDone && clock() < end) isDone = stepProof(proof, BUDGET);
     if (isDone) jobs.delete(column);
-    const { progress, results } = job.proof;
+    const { progress, results } = proof;
     if (!isDone && progress < job.told + TOLD) return;
     job.told = progress;
     answer({ number, column, proven: [...results], progress });
@@ -107,15 +91,17 @@ export function createFitmentRunner(
 
   return {
     ask(request) {
-      if (request.kind === 'meshes') {
-        meshes = request.meshes;
+      if (request.kind === 'mesh') {
+        shelf.put(request);
         return;
       }
-      const { number, column, model } = request;
+      const { column } = request;
       jobs.delete(column);
-      if (model === null) return;
+      if (request.kind === 'leave') return;
+      const { number, model, meshes } = request;
       const corner = assemble(model);
-      jobs.set(column, { number, column, corner, proof: null, told: 0 });
+      const pairs = fitmentPairs(corner, shelf.surfaces(model, meshes));
+      jobs.set(column, { number, column, proof: createProof(corner, pairs), told: 0 });
       wait();
     },
   };

@@ -10,7 +10,8 @@ export function startFitmentService(
     {
       spawn: () => new Worker(new URL('./fitmentWorker.ts', import.meta.url), { type: 'module' }),
       create: createFitmentRunner,
-      ownerOf: (request) => (request.kind === 'meshes' ? 'meshes' : `column ${request.column}`),
+      ownerOf: (request) =>
+        request.kind === 'mesh' ? `mesh ${request.key}` : `column ${request.column}`,
     },
     answer,
   );

@@ -1,15 +1,17 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { createStore } from 'zustand/vanilla';
 import { certify } from '../../solver/certify/proof.ts';
 import { watchedPairs } from '../../solver/clearance/pairs.ts';
 import { assemble, type Model } from '../../solver/index.ts';
-import type { MeshTree } from '../../src/mesh/data.ts';
 import { createDocument, type DocumentStore } from '../../src/state/document.ts';
 import { createFitment, type FitmentStore } from '../../src/state/fitment.ts';
 import { createFittedGaps } from '../../src/state/fittedGaps.ts';
 import { FITMENT_KEY, keepFitment } from '../../src/state/keepFitment.ts';
+import { type MeshesState, meshKey } from '../../src/state/meshes.ts';
 import type { Shelf } from '../../src/state/shelf.ts';
 import type { FitmentAnswer, FitmentRequest } from '../../src/worker/fitmentJob.ts';
 import { createFitmentRunner, fitmentPairs } from '../../src/worker/fitmentJob.ts';
+import type { PreparedMesh } from '../../src/worker/meshJob.ts';
 import { shipped } from '../support/models.ts';
 
 const FACTORY = shipped('half-ton-factory');
@@ -147,13 +149,13 @@ describe('gaps behind the page', () => {
         return time;
       },
     );
-    const ask = (number: number, column: string, of: Model | null): void =>
-      runner.ask({ kind: 'column', number, column, model: of });
+    const ask = (number: number, column: string, of: Model): void =>
+      runner.ask({ kind: 'column', number, column, model: of, meshes: new Map() });
     const other = { ...FACTORY, wheel: { ...FACTORY.wheel, spacer: 30 } };
     ask(1, 'A', FACTORY);
     ask(2, 'B', FACTORY);
     ask(3, 'A', other);
-    ask(4, 'B', null);
+    runner.ask({ kind: 'leave', column: 'B' });
     for (let turns = 0; run !== null && turns < 100_000; turns += 1) {
       const next: () => void = run;
       run = null;
@@ -180,7 +182,8 @@ describe('gaps behind the page', () => {
     let tell: ((answer: FitmentAnswer) => void) | undefined;
     let started = 0;
     let stopped = 0;
-    const gaps = createFittedGaps((answer) => {
+    const meshes = createStore<MeshesState>(() => ({ files: new Map(), offered: [] }));
+    const gaps = createFittedGaps(meshes, (answer) => {
       tell = answer;
       started += 1;
       return {
@@ -213,12 +216,21 @@ describe('gaps behind the page', () => {
     gaps.goOn();
     expect([started, stopped]).toEqual([2, 1]);
     expect(numbers()).toEqual([1, 2, 3]);
-    // Other meshes are other gaps.
-    const mesh = {} as MeshTree;
-    gaps.withMeshes(new Map([['scan', mesh]]));
-    gaps.withMeshes(new Map([['scan', mesh]]));
+    // A mesh that has come in changes the gaps: it is sent, and its column asked for again.
+    const mesh = { name: 'scan', shape: 'mesh', file: 'scan.stl', unit: 'mm' } as const;
+    const scanned: Model = { ...FACTORY, obstacles: [mesh] };
+    gaps.ask('A', scanned);
+    gaps.ask('A', scanned);
     expect(numbers()).toEqual([1, 2, 3, 4]);
-    gaps.ask('A', null);
+    const ready = { state: 'ready', mesh: {} as PreparedMesh } as const;
+    meshes.setState({ files: new Map([[meshKey(mesh), ready]]) });
+    gaps.ask('A', scanned);
+    gaps.ask('A', scanned);
+    expect(numbers()).toEqual([1, 2, 3, 4, 5]);
+    expect(asked.at(-2)).toMatchObject({ kind: 'mesh', key: meshKey(mesh) });
+    expect(asked.at(-1)).toMatchObject({ meshes: new Map([['scan', meshKey(mesh)]]) });
+    gaps.leave('A');
+    expect(asked.at(-1)).toEqual({ kind: 'leave', column: 'A' });
     expect(gaps.getState().columns).toEqual({});
     gaps.stop();
     expect(stopped).toBe(2);

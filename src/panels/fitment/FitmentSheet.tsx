@@ -5,7 +5,7 @@ import { useStore } from 'zustand';
 import { documentStore, inputs, notices } from '../../state/bench.ts';
 import { NAMES } from '../../state/fitment.ts';
 import { fitment, fittedGaps } from '../../state/fitted.ts';
-import { meshes, readyMeshes } from '../../state/meshes.ts';
+import { meshes } from '../../state/meshes.ts';
 import { useModal } from '../../state/useModal.ts';
 import { UnitChoice } from '../choices.tsx';
 import { Icon } from '../icons.tsx';
@@ -33,18 +33,17 @@ fitment.subscribe(({ trial }, before) => {
   if (trial === null && before.trial !== null) notices.dismiss(TRIAL_NOTICE);
 });
 
-/** Asks for the gaps of every column there is, and lets go of those that are gone. */
+/** Asks for the gaps of every column there is, with the meshes that are at hand, and lets go of those that are gone. */
 function useGaps(columns: readonly Column[]): void {
-  const files = useStore(meshes);
-  const present = columns[0]?.model;
-  useEffect(() => {
-    if (present) fittedGaps.withMeshes(readyMeshes(present, files));
-  }, [present, files]);
+  const files = useStore(meshes, (state) => state.files);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a mesh that has come in changes what is asked for.
   useEffect(() => {
     for (const key of ['present', ...NAMES]) {
-      fittedGaps.ask(key, columns.find((column) => column.key === key)?.model ?? null);
+      const model = columns.find((column) => column.key === key)?.model ?? null;
+      if (model === null) fittedGaps.leave(key);
+      else fittedGaps.ask(key, model);
     }
-  }, [columns]);
+  }, [columns, files]);
   useEffect(() => {
     inputs.play(null);
     notices.dismiss(TRIAL_NOTICE);
