@@ -31,6 +31,9 @@ export interface GapField {
    * where a pair has just the gap it wants, whatever each pair wants, and grows mm for mm outside of that stretch.
    */
   value: number;
+  /** Nearest points of both parts, vehicle axes: see `PairGap`. */
+  readonly pointA: Float64Array;
+  readonly pointB: Float64Array;
   /** Reads a pose whose parts are placed. */
   read(pose: Pose): void;
 }
@@ -43,6 +46,8 @@ function rodField(corner: Corner, against: 'wheel' | 'tyre'): GapField {
     gap: Number.NaN,
     which: 0,
     value: Number.NaN,
+    pointA: rod.rodPoint,
+    pointB: rod.wheelPoint,
     read(pose) {
       rodGapInto(rod, pose);
       field.gap = rod.gap;
@@ -59,6 +64,8 @@ function pairField(pair: PairGap): GapField {
     gap: Number.NaN,
     which: 0,
     value: Number.NaN,
+    pointA: pair.pointA,
+    pointB: pair.pointB,
     read(pose) {
       pairGapInto(pair, pose);
       field.gap = pair.gap;
@@ -83,6 +90,8 @@ function worstField(corner: Corner, meshes: MeshSurfaces | undefined): GapField 
     gap: Number.NaN,
     which: 0,
     value: Number.NaN,
+    pointA: new Float64Array(3),
+    pointB: new Float64Array(3),
     read(pose) {
       field.value = Number.POSITIVE_INFINITY;
       for (let i = 0; i < gaps.length; i += 1) {
@@ -94,6 +103,9 @@ function worstField(corner: Corner, meshes: MeshSurfaces | undefined): GapField 
         field.gap = one.gap;
         field.which = i;
       }
+      const worst = gaps[field.which]!;
+      field.pointA.set(worst.pointA);
+      field.pointB.set(worst.pointB);
     },
   };
   return field;

@@ -189,8 +189,10 @@ export function createMapPad(elements: MapPadElements): () => void {
     const state = field === null ? 'out' : gapState(field.value, field.wanted);
     if (dot.dataset['state'] !== state) dot.dataset['state'] = state;
     gapTag.textContent = field === null ? 'out of reach' : gapWords(field, unit);
-    const isLeft = !frame.isLine && x > frame.left + frame.plotWidth - 84;
-    const isLow = y < frame.top + 34;
+    const isNamed = field !== null && field.pairs.length > 1;
+    gapTag.classList.toggle('map-is-named', isNamed);
+    const isLeft = !frame.isLine && x > frame.left + frame.plotWidth - (isNamed ? 142 : 84);
+    const isLow = y < frame.top + (isNamed ? 64 : 34);
     const dx = isLeft ? 'calc(-100% - 12px)' : '12px';
     const dy = isLow ? '10px' : 'calc(-100% - 8px)';
     gapTag.style.transform = `translate(${x}px, ${y}px) translate(${dx}, ${dy})`;

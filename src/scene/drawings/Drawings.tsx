@@ -1,9 +1,10 @@
 /** All drawings over the bodies: those switched on, the lit one, and the warning where the rod comes too near its wheel. */
-import { useFrame } from '@react-three/fiber';
+import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { Camera } from 'three';
 import { Slot } from '../../../solver/index.ts';
 import { posed, view } from '../../state/bench.ts';
+import { lockMaps } from '../../state/charted.ts';
 import { type Box, litBox } from '../../state/litBox.ts';
 import type { Posed } from '../../state/posed.ts';
 import { LAYERS } from '../../state/view.ts';
@@ -21,6 +22,7 @@ import type { Pen } from './pen.ts';
 import { createProbe } from './probe.ts';
 import { createStrokes } from './strokes.ts';
 import type { Subject } from './subject.ts';
+import { drawTightSpot } from './tightSpot.ts';
 import { drawYesterday } from './yesterday.ts';
 
 const WIDTH = 2.2;
@@ -71,6 +73,14 @@ export function Drawings({ stage }: Props) {
   );
   useLayoutEffect(() => strokes.paint(palette), [strokes, palette]);
   useEffect(() => () => strokes.dispose(), [strokes]);
+  const invalidate = useThree((state) => state.invalidate);
+  useEffect(
+    () =>
+      lockMaps.subscribe((state, before) => {
+        if (state.pair !== before.pair) invalidate();
+      }),
+    [invalidate],
+  );
 
   useFrame(({ camera, size }) => {
     const { layers, lit, wheelShell } = view.getState();
@@ -79,6 +89,7 @@ export function Drawings({ stage }: Props) {
     followPaths(subject.paths, subject.now.corner, subject.now.pose.data[Slot.rack]!);
     strokes.begin();
     drawGapWarning(pen, subject);
+    drawTightSpot(pen, subject);
     const held = posed.held();
     if (held !== null) drawYesterday(pen, subject.now, held);
     const drawing = litDrawing(lit);
