@@ -12,7 +12,7 @@ import { watchInsets } from './panels/insets.ts';
 import { listenToKeys } from './panels/keys.ts';
 import { Late } from './panels/Late.tsx';
 import { Notices } from './panels/Notices.tsx';
-import { LeftRail, RightRail, showsReadings } from './panels/Rail.tsx';
+import { LeftRail, RightRail, shows } from './panels/Rail.tsx';
 import { Readings } from './panels/Readings.tsx';
 import { hasSheet, type PageSize, usePageSize } from './panels/size.ts';
 import { TopBar } from './panels/TopBar.tsx';
@@ -46,17 +46,19 @@ const WorkSheet = lazy(() =>
 
 /** The panels of a page with room around the stage. */
 function Desk({ size }: { readonly size: PageSize }) {
-  const panels = useStore(view, (state) => state.panels);
+  const hasPoints = useStore(view, (state) => state.panels.points);
+  const hasMap = useStore(view, (state) => shows('map', size, state));
+  const hasReadings = useStore(view, (state) => shows('readings', size, state));
   const sheet = useStore(view, (state) => workSheet(state.work));
   const isWide = useStore(view, (state) => state.isWorkWide);
   return (
     <>
-      {panels.points && (
+      {hasPoints && (
         <div className="place place-points">
           <Late load={loadPoints} />
         </div>
       )}
-      {panels.map && (
+      {hasMap && (
         <div className="place place-map">
           <LateMapPad />
         </div>
@@ -67,7 +69,7 @@ function Desk({ size }: { readonly size: PageSize }) {
         <CautionLine />
       </div>
       <div className="place place-rail place-rail-left">
-        <LeftRail />
+        <LeftRail size={size} />
       </div>
       <div className="place place-rail">
         <RightRail size={size} />
@@ -79,7 +81,7 @@ function Desk({ size }: { readonly size: PageSize }) {
           </Suspense>
         </div>
       )}
-      {showsReadings(size, panels.readings, sheet !== undefined) && (
+      {hasReadings && (
         <div className="place place-readings">
           <Readings />
         </div>

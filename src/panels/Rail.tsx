@@ -2,6 +2,7 @@
 import './rail.css';
 import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
+import type { ViewState } from '../state/view.ts';
 import type { PageSize } from './size.ts';
 import { WORK_SHEETS, workSheet } from './workSheets.ts';
 
@@ -39,59 +40,60 @@ function Tab({ label, title, icon, isOpen, onClick }: TabProps) {
   );
 }
 
-export function LeftRail() {
-  const { points, map } = useStore(view, (state) => state.panels);
+/** A work sheet takes the readings' place where there is not room for both, and in a tight window the map's. */
+export function shows(panel: 'readings' | 'map', size: PageSize, { panels, work }: ViewState) {
+  const isCrowded = panel === 'readings' ? size !== 'vast' : size === 'tight';
+  return panels[panel] && !(isCrowded && workSheet(work) !== undefined);
+}
+
+/** With a sheet in its place a panel's tab brings the panel forward; else it switches it. */
+function turn(panel: 'readings' | 'map', isShown: boolean): void {
+  const isHidden = !isShown && view.getState().panels[panel];
+  if (isHidden) view.openWork(null);
+  else view.togglePanel(panel);
+}
+
+export function LeftRail({ size }: { readonly size: PageSize }) {
+  const hasPoints = useStore(view, (state) => state.panels.points);
+  const hasMap = useStore(view, (state) => shows('map', size, state));
   return (
     <nav className="rail rail-left" aria-label="Points and map">
       <Tab
         label="Points"
         title="Points and parts of the model"
         icon={ICONS.points}
-        isOpen={points}
+        isOpen={hasPoints}
         onClick={() => view.togglePanel('points')}
       />
       <Tab
         label="Map"
         title="Travel–lock map"
         icon={ICONS.map}
-        isOpen={map}
-        onClick={() => view.togglePanel('map')}
+        isOpen={hasMap}
+        onClick={() => turn('map', hasMap)}
       />
     </nav>
   );
 }
 
-/** A work sheet takes the readings' place where there is not room for both. */
-export function showsReadings(size: PageSize, isOn: boolean, isWorkOpen: boolean): boolean {
-  return isOn && (size === 'vast' || !isWorkOpen);
-}
-
-/** With a sheet in its place the readings' tab brings them forward; else it switches them. */
-function turnReadings(isShown: boolean): void {
-  const { panels, work } = view.getState();
-  if (!isShown && work !== null) view.openWork(null);
-  if (isShown || !panels.readings) view.togglePanel('readings');
-}
-
 export function RightRail({ size }: { readonly size: PageSize }) {
   const work = useStore(view, (state) => workSheet(state.work)?.key ?? null);
-  const isOn = useStore(view, (state) => state.panels.readings);
-  const isShown = showsReadings(size, isOn, work !== null);
+  const hasReadings = useStore(view, (state) => shows('readings', size, state));
   return (
     <nav className="rail rail-right" aria-label="Readings and work sheets">
       <Tab
         label="Readings"
         title="Readings of the wheel"
         icon={ICONS.readings}
-        isOpen={isShown}
-        onClick={() => turnReadings(isShown)}
+        isOpen={hasReadings}
+        onClick={() => turn('readings', hasReadings)}
       />
       {WORK_SHEETS.map((sheet) => {
         const { key, label, title, icon } = sheet;
         const face = { key, label, title, icon };
         if ('open' in sheet) return <Tab {...face} key={key} onClick={sheet.open} />;
-        const turn = (): void => view.openWork(key === work ? null : key);
-        return <Tab {...face} key={key} isOpen={key === work} onClick={turn} />;
+        const open = (): void => view.openWork(key === work ? null : key);
+        return <Tab {...face} key={key} isOpen={key === work} onClick={open} />;
       })}
     </nav>
   );

@@ -2,15 +2,16 @@
 import { useSyncExternalStore } from 'react';
 
 /**
- * `short`: a sheet beside the stage; `phone`: a sheet under it; `middle` and `wide` differ in what stands in
+ * `short`: a sheet beside the stage; `phone`: a sheet under it; `tight`: a work sheet takes the map's place too; `middle` and `wide` differ in what stands in
  * the top strip; in a `vast` window readings and a work sheet stand side by side.
  */
-export type PageSize = 'short' | 'phone' | 'middle' | 'wide' | 'vast';
+export type PageSize = 'short' | 'phone' | 'tight' | 'middle' | 'wide' | 'vast';
 
 /** The first that matches. The first two stand in the style sheets too. */
 const QUERIES = {
   short: '(max-height: 579px) and (orientation: landscape)',
   phone: '(max-width: 719px), (max-width: 899px) and (orientation: portrait)',
+  tight: '(max-width: 1229px)',
   vast: '(min-width: 1640px)',
   wide: '(min-width: 1360px)',
 } as const;
