@@ -17,6 +17,7 @@ import {
   rodGapInto,
   solve,
 } from '../../solver/index.ts';
+import { DOCKED_SHEETS } from '../../src/panels/workSheets.ts';
 import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
 import { shipped } from '../support/models.ts';
 import { withoutPicture } from '../support/withoutPicture.ts';
@@ -269,6 +270,9 @@ describe('moving by hand', () => {
       await drop(page, 'model.json', JSON.stringify(shipped(name)));
       const data = page.locator('.transport');
       const slider = page.getByRole('slider', { name: 'Rack slider' });
+      // The model has arrived once the slider runs its way: with the rack to the left at the left, or the other way.
+      const way = name === 'rear-steer-saloon' ? 'ltr' : 'rtl';
+      await eventually(() => slider.getAttribute('dir')).toBe(way);
       await type(page, 'Travel', '20');
       const ends = page.locator('.slide-ends span');
       expect(await ends.allTextContents()).toEqual(['left lock', 'right lock']);
@@ -511,7 +515,8 @@ describe('the page', () => {
   it('works on a phone: nothing cut off, targets to touch, tabs', async () => {
     const page = await open({ width: 390, height: 844, context: { hasTouch: true } });
     const tabs = page.getByRole('tab');
-    expect(await tabs.allTextContents()).toEqual(['Readings', 'Map', 'Points']);
+    const sheets = DOCKED_SHEETS.map(({ label }) => label);
+    expect(await tabs.allTextContents()).toEqual(['Readings', 'Map', 'Points', ...sheets]);
     const wrong = await page.evaluate(() => {
       const small: string[] = [];
       const wide = document.documentElement.scrollWidth > innerWidth;
