@@ -12,6 +12,7 @@ import { onFrame, requestFrame } from '../state/frame.ts';
 import { type Cycle, travelRange } from '../state/inputs.ts';
 import type { ShownMap } from '../state/map.ts';
 import { steerSense } from '../state/steerSense.ts';
+import { stops } from '../state/stopped.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { gapUnit, length, lengthNumber, signed } from '../words/format.ts';
 import { pairWords } from '../words/parts.ts';
@@ -119,7 +120,10 @@ export function createMapPad(elements: MapPadElements): () => void {
     const sense = steerSense() === 1 ? -1 : 1;
     frame = createMapFrame(clientWidth, clientHeight, present.travel, present.rack, sense);
     const inks = readInks(card);
-    const { scale, isReachNamed } = drawMap(canvas, { frame, present, held, unit, theme, inks });
+    const { showsUsable, region } = stops.getState();
+    const usable = showsUsable ? region : null;
+    const drawing = { frame, present, held, usable, unit, theme, inks };
+    const { scale, isReachNamed } = drawMap(canvas, drawing);
     drawLegend(legend, legend.clientWidth, legend.clientHeight, scale, theme, unit, inks);
     card.classList.toggle('map-is-line', frame.isLine);
     const notes = [frame.isLine && NO_STEERING, !isReachNamed && HATCHED].filter(Boolean);
@@ -298,6 +302,9 @@ export function createMapPad(elements: MapPadElements): () => void {
   size.observe(pad);
   const exits = [
     lockMaps.subscribe(spoil),
+    stops.subscribe((now, before) => {
+      if (now.showsUsable !== before.showsUsable || now.region !== before.region) spoil();
+    }),
     view.subscribe((now, before) => {
       if (now.theme !== before.theme || now.unit !== before.unit) spoil();
     }),

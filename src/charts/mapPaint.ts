@@ -1,5 +1,6 @@
 /** Draws the still part of the travel–lock map: everything that changes with the model, nothing that moves with the pose. */
 import { WORST } from '../../solver/clearance/gapField.ts';
+import type { UsableRegion } from '../../solver/index.ts';
 import type { LockMap } from '../../solver/map.ts';
 import type { ShownMap } from '../state/map.ts';
 import type { LengthUnit, Theme } from '../state/view.ts';
@@ -11,6 +12,7 @@ import { LabelRoom, labelLines, linesAt, strokeLines, writeWithHalo } from './ma
 import { paintGaps } from './mapPixels.ts';
 import { drawRegions } from './mapRegions.ts';
 import { drawStripCurve } from './mapStrip.ts';
+import { drawUsable } from './mapUsable.ts';
 import { freshPaper, type Inks } from './paper.ts';
 import { reachEdge } from './reach.ts';
 
@@ -19,6 +21,8 @@ export interface MapDrawing {
   readonly frame: MapFrame;
   readonly present: ShownMap;
   readonly held: ShownMap | null;
+  /** The part that can be used, where it is to be drawn. */
+  readonly usable: UsableRegion | null;
   readonly unit: LengthUnit;
   readonly theme: Theme;
   readonly inks: Inks;
@@ -271,6 +275,8 @@ export function drawMap(canvas: HTMLCanvasElement, drawing: MapDrawing): DrawnMa
   context.restore();
   context.font = `${WORDS_SIZE * frame.type}px ${inks.font}`;
   const isReachNamed = reach === null || drawOutOfReach(context, drawing, reach, room);
+  if (drawing.usable !== null && !frame.isLine)
+    drawUsable(context, drawing.usable, frame, room, inks);
   drawPlaces(context, frame, levels, inks);
   context.restore();
   drawAxes(context, frame, unit, inks);

@@ -42,6 +42,20 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./clearance/ClearanceSheet.tsx'),
   },
   {
+    key: 'stops',
+    label: 'Stops',
+    title: 'What stops it first, and next',
+    icon: 'M2.4 13.4h11.2M8 2.4v7.200M5.200 7 8 9.800 10.800 7M4.400 11.600h7.200',
+    load: () => import('./stops/StopsSheet.tsx'),
+  },
+  {
+    key: 'cycle',
+    label: 'Cycle',
+    title: 'Cycle: five heights by three locks',
+    icon: 'M2.6 2.600h10.800v10.800H2.600ZM6.200 2.600v10.800M9.800 2.600v10.800M2.600 6.200h10.800M2.600 9.800h10.800',
+    load: () => import('./cycle/CycleSheet.tsx'),
+  },
+  {
     key: 'fitment',
     label: 'Fitment',
     title: 'Wheel and tyre: compare others with what is fitted',
