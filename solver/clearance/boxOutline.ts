@@ -81,7 +81,8 @@ function writeFaceLine(box: BoxOutline, pose: Float64Array, axis: number, side: 
     _along[i] = i === axis ? 0 : pose[Slot.hubAxis + i]!;
   }
   const size = Math.sqrt(_along[j]! * _along[j]! + _along[k]! * _along[k]!);
-  if (size < NO_DIRECTION) _along[j] = 1;
+  const isAcross = size < NO_DIRECTION;
+  if (isAcross) _along[j] = 1;
   _line.low = Number.NEGATIVE_INFINITY;
   _line.high = Number.POSITIVE_INFINITY;
   clip(j, min, max);
@@ -89,8 +90,8 @@ function writeFaceLine(box: BoxOutline, pose: Float64Array, axis: number, side: 
   const piece = EDGES + 4 * axis + 2 * side;
   // The line meets the axis where that pierces the face's plane.
   const pierced = (height - pose[Slot.centre + axis]!) / pose[Slot.hubAxis + axis]!;
-  const turn = size < NO_DIRECTION ? 0 : pierced;
-  const room = OFF_AXIS / Math.max(size, NO_DIRECTION);
+  const turn = isAcross ? 0 : pierced;
+  const room = isAcross ? OFF_AXIS : OFF_AXIS / size;
   const isCut = turn > _line.low && turn < _line.high;
   writePiece(points, piece, _line.low, isCut ? turn - room : _line.high);
   writePiece(points, piece + 1, isCut ? turn + room : 1, isCut ? _line.high : 0);

@@ -1,15 +1,14 @@
 /**
  * Sections of revolution against a box, whatever way the wheel stands: the distance of the sections to the box's image in
  * the (s, ρ) plane. Where they overlap, a thin section's gap is minus its half thickness, a solid one's minus the depth
- * of the box's deepest point in it. (Of a solid that is not convex and reaches deepest inside the image, away from its
- * outline, the depth is searched, not proven.)
+ * of the box's deepest point in it. (Of a solid that is not convex, depths away from the image's outline are searched for
+ * window by window, not proven.)
  */
 import { Slot } from '../linkage/slots.ts';
 import type { BoxOutline } from './boxOutline.ts';
-import { deepestPoint } from './deepest.ts';
+import { type Deepest, placesOf } from './deepest.ts';
 import { type ProfileSearch, projectPoints, writePoints } from './profile.ts';
 import { searchProfile } from './profileSearch.ts';
-import type { Section } from './section.ts';
 
 /** Where the image's lower and upper bounds at some s are: on which pieces, at which shares, at which radii. */
 const _slice = {
@@ -85,22 +84,6 @@ function writeWithin(search: ProfileSearch, radius: number, out: Float64Array): 
   }
 }
 
-/** The place of a section that is tried inside the image: of a solid its deepest, of a thin one its first. */
-const _place = { s: 0.5, radius: 0.5, gap: 0.5 };
-
-function takePlace({ line, half, solid }: Section): void {
-  if (solid) {
-    const deepest = deepestPoint(line);
-    _place.s = deepest.s;
-    _place.radius = deepest.radius;
-    _place.gap = -deepest.depth - half;
-    return;
-  }
-  _place.s = line[0]!;
-  _place.radius = line[1]!;
-  _place.gap = -half;
-}
-
 /** True when the box is too far from the wheel centre to hold anything of the sections. */
 function isOutOfReach(
   search: ProfileSearch,
@@ -120,7 +103,25 @@ function isOutOfReach(
   return true;
 }
 
-/** Takes a place deep inside the image into the answer, where it is less than what the outline gave. */
+/** Takes a place of a section inside the image for the answer. */
+function takePlace(
+  search: ProfileSearch,
+  { s, radius }: Deepest,
+  pose: Float64Array,
+  onBox: Float64Array,
+  onSection: Float64Array,
+): void {
+  search.s = s;
+  search.radius = radius;
+  writeWithin(search, radius, onBox);
+  for (let i = 0; i < 3; i += 1) {
+    const x = pose[Slot.centre + i]! + s * pose[Slot.hubAxis + i]! + onBox[i]!;
+    onBox[i] = x;
+    onSection[i] = x;
+  }
+}
+
+/** Lowers the answer to that of a place deep inside the image, where it is less than what the outline gave. */
 function searchWithin(
   search: ProfileSearch,
   pose: Float64Array,
@@ -128,18 +129,15 @@ function searchWithin(
   onSection: Float64Array,
 ): void {
   for (let which = 0; which < search.sections.length; which += 1) {
-    takePlace(search.sections[which]!);
-    const { s, radius, gap } = _place;
-    if (gap >= search.gap || !isInImage(search, s, radius)) continue;
-    search.gap = gap;
-    search.section = which;
-    search.s = s;
-    search.radius = radius;
-    writeWithin(search, radius, onBox);
-    for (let i = 0; i < 3; i += 1) {
-      const x = pose[Slot.centre + i]! + s * pose[Slot.hubAxis + i]! + onBox[i]!;
-      onBox[i] = x;
-      onSection[i] = x;
+    const section = search.sections[which]!;
+    const places = placesOf(section);
+    for (let i = 0; i < places.length; i += 1) {
+      const place = places[i]!;
+      const gap = -place.depth - section.half;
+      if (gap >= search.gap || !isInImage(search, place.s, place.radius)) continue;
+      search.gap = gap;
+      search.section = which;
+      takePlace(search, place, pose, onBox, onSection);
     }
   }
 }

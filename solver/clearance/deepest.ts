@@ -1,5 +1,6 @@
-/** The place inside a closed outline that is farthest from it. */
+/** The places inside a closed outline that are farthest from it. */
 import { isConvex } from './depth.ts';
+import type { Section } from './section.ts';
 
 export interface Deepest {
   readonly s: number;
@@ -11,7 +12,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** Where a search ends, mm. */
 const CLOSE = 1e-4;
 /** Windows each way that an outline which is not convex is looked through by. */
-const WINDOWS = 6;
+const WINDOWS = 10;
 
 /** Depth of (s, ρ) inside the outline; negative outside. */
 function depthOf(line: Float64Array, s: number, radius: number): number {
@@ -54,15 +55,7 @@ function deepestWithin(
   return { s, radius, depth: depthOf(line, s, radius) };
 }
 
-const _known = new WeakMap<Float64Array, Deepest>();
-
-/**
- * The deepest place of a closed outline [s, ρ, …], worked out once: exact to 1e-4 mm of a convex one, in which depth has
- * one height; of others the deepest that is found window by window.
- */
-export function deepestPoint(line: Float64Array): Deepest {
-  const known = _known.get(line);
-  if (known !== undefined) return known;
+function deepestPlaces(line: Float64Array): Deepest[] {
   const along = line.filter((_, i) => i % 2 === 0);
   const radii = line.filter((_, i) => i % 2 === 1);
   const count = isConvex(line) ? 1 : WINDOWS;
@@ -71,9 +64,24 @@ export function deepestPoint(line: Float64Array): Deepest {
     const step = (Math.max(...values) - low) / count;
     return Array.from({ length: count }, (_, i) => [low + i * step, low + (i + 1) * step] as const);
   };
-  const deepest = windows(along)
+  return windows(along)
     .flatMap((s) => windows(radii).map((radius) => deepestWithin(line, s, radius)))
-    .reduce((best, found) => (found.depth > best.depth ? found : best));
-  _known.set(line, deepest);
-  return deepest;
+    .filter(({ depth }) => depth > 0)
+    .sort((a, b) => b.depth - a.depth);
+}
+
+const _known = new WeakMap<Section, readonly Deepest[]>();
+
+/**
+ * The deepest places of a solid section, deepest first, worked out once. A convex one has a single depth, exact to
+ * 1e-4 mm; of others the deepest place of every window is given, since each hollow may have its own. Of a thin section,
+ * which has no depth, its first point.
+ */
+export function placesOf(section: Section): readonly Deepest[] {
+  const known = _known.get(section);
+  if (known !== undefined) return known;
+  const { line, solid } = section;
+  const places = solid ? deepestPlaces(line) : [{ s: line[0]!, radius: line[1]!, depth: 0 }];
+  _known.set(section, places);
+  return places;
 }

