@@ -2,6 +2,7 @@
 import type { Corner } from '../corner.ts';
 import { carrier } from '../model/defaults.ts';
 import type { Carrier, Model } from '../model/model.ts';
+import { partNames, splitPair } from '../model/sound/names.ts';
 import type { MeshSurfaces } from './mesh.ts';
 import { wantedGap } from './required.ts';
 import { type Shape, shapesOf } from './shapes.ts';
@@ -42,6 +43,8 @@ const ALWAYS: readonly UnwatchedPair[] = [
   { names: ['knuckle', 'brake'], why: 'the brake is bolted to the knuckle' },
 ];
 
+/** The reason given for pairs that the model's `unwatched` names. */
+export const BY_DESIGN = 'the model says that they touch by design';
 const NOT_AT_HAND = 'the mesh’s file is not at hand';
 
 /** Pairs joined where the model has them joined: what a coilover or a drop link is carried by. */
@@ -57,6 +60,15 @@ function joinedBy(model: Model): UnwatchedPair[] {
     joined.push({ names: ['antiRollBarLink', on], why: `the drop link hangs on ${CARRIERS[on]}` });
   }
   return joined;
+}
+
+/** Pairs that the model itself leaves unwatched. */
+function leftOutBy(model: Model): UnwatchedPair[] {
+  const names = new Set(partNames(model));
+  return (model.unwatched ?? []).flatMap((key) => {
+    const pair = splitPair(key, names);
+    return pair === undefined ? [] : [{ names: pair, why: BY_DESIGN }];
+  });
 }
 
 function isPair(names: readonly [string, string], a: string, b: string): boolean {
@@ -88,7 +100,7 @@ interface Sorted {
 function sortPairs(corner: Corner, meshes: MeshSurfaces | undefined): Sorted {
   const { model } = corner;
   const shapes = shapesOf(corner, meshes);
-  const reasons = [...ALWAYS, ...joinedBy(model)];
+  const reasons = [...ALWAYS, ...joinedBy(model), ...leftOutBy(model)];
   const watched: WatchedPair[] = [];
   const unwatched: UnwatchedPair[] = [];
   shapes.forEach((first, index) => {

@@ -201,6 +201,8 @@ export interface Model {
   readonly stops?: { readonly bump?: number; readonly droop?: number };
   readonly obstacles?: readonly Obstacle[];
   readonly required?: Readonly<Record<string, number>>;
+  /** Pairs "partA/partB" that are not watched, since they touch by design; none when left out. */
+  readonly unwatched?: readonly string[];
   readonly tolerance?: Readonly<Record<string, number>>;
   readonly vehicle?: Vehicle;
   readonly targets?: { readonly camber?: Target; readonly caster?: Target; readonly toe?: Target };

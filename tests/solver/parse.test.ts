@@ -40,7 +40,7 @@ const POINT = 'a point [x, y, z] (mm)';
 const SIZES = 'such as 265/70R17, LT285/75R16 or 35x12.50R17LT';
 const TOP_KEYS =
   'format, name, notes, lowerArm, upperArm, tieRod, steering, hub, wheel, tyre, knuckle, brake, coilover, antiRollBar, ' +
-  'halfShaft, strap, travel, stops, obstacles, required, tolerance, vehicle, targets';
+  'halfShaft, strap, travel, stops, obstacles, required, unwatched, tolerance, vehicle, targets';
 const ARM_KEYS =
   'frontPivot, rearPivot, ballJoint, tubeDiameter, frontCam, rearCam, studAxis, housingAxis, ballJointLimit, legs';
 
@@ -514,6 +514,24 @@ describe('names of pairs and points', () => {
     ],
   ])('required %j', (required, line) => {
     expect(withParts({ required })).toBe(`x.json: ${line}`);
+  });
+
+  test.each([
+    [['tieRod'], 'unwatched[0]: found no pair: "tieRod", wanted "partA/partB"'],
+    [
+      ['coilover/halfShaft', 'coilover/weel'],
+      'unwatched[1]: found no part or obstacle named "weel", wanted "partA/partB"; did you mean "wheel"?',
+    ],
+    [
+      ['coilover/halfShaft', 'halfShaft/coilover'],
+      'unwatched[1]: found the pair "halfShaft/coilover" again, wanted each pair once',
+    ],
+    [
+      'coilover/halfShaft',
+      'unwatched: found "coilover/halfShaft" (text), wanted a list of pairs "partA/partB"',
+    ],
+  ])('unwatched %j', (unwatched, line) => {
+    expect(withParts({ unwatched })).toBe(`x.json: ${line}`);
   });
 
   test('an obstacle whose name holds a slash can be paired', () => {

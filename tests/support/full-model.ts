@@ -154,6 +154,7 @@ export const FULL_MODEL: Model = {
     },
   ],
   required: { default: 6, 'tieRod/wheel': 8, 'tyre/crossmember/front': 20 },
+  unwatched: ['coilover/halfShaft'],
   tolerance: {
     default: 2,
     'lowerArm.frontPivot': 0.5,

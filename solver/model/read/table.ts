@@ -94,6 +94,7 @@ export const model: Reader<Model> = object<Model>('a model: an object in { }', {
   stops: optional(stops),
   obstacles: optional(list('a list of obstacles', obstacle)),
   required: optional(named('the least clearances wanted: an object of pairs of parts')),
+  unwatched: optional(list('a list of pairs "partA/partB"', text)),
   tolerance: optional(named('the uncertainties: an object of paths to points')),
   vehicle: optional(vehicle),
   targets: optional(targets),

@@ -1,6 +1,6 @@
 /** Whether the names a model uses (obstacles, pairs of parts, paths to points) are names of something. */
 import type { Model } from '../model.ts';
-import { keyPath, quoted } from '../read/failure.ts';
+import { itemPath, keyPath, quoted } from '../read/failure.ts';
 import { nearestKey } from '../read/nearest.ts';
 import { refuse } from '../read/reader.ts';
 import { walk } from '../read/table.ts';
@@ -50,7 +50,7 @@ export function pointPaths(model: Model): readonly string[] {
 
 function question(key: string, known: readonly string[]): string {
   const meant = nearestKey(key, known);
-  return meant === undefined ? '' : `; did you mean "${meant}"?`;
+  return meant === undefined ? '' : `; did you mean ${quoted(meant)}?`;
 }
 
 function checkObstacles(model: Model): void {
@@ -70,20 +70,25 @@ function checkObstacles(model: Model): void {
 
 const WANTED_PAIR = '"default" or "partA/partB"';
 
-function checkPair(key: string, names: ReadonlySet<string>): readonly [string, string] {
-  const path = keyPath('required', key);
+/** The two parts of a pair of the model, in the key's order. */
+function checkPair(
+  key: string,
+  names: ReadonlySet<string>,
+  path: string,
+  wanted: string,
+): readonly [string, string] {
   const pair = splitPair(key, names);
   if (pair && pair[0] !== pair[1]) return pair;
   if (pair) return refuse(path, 'a part paired with itself', 'two different parts');
   const known = [...names];
   const stranger = key.split('/').find((name) => !names.has(name));
   if (!key.includes('/') || stranger === undefined) {
-    return refuse(path, 'an unknown key', `${WANTED_PAIR}${question(key, ['default'])}`);
+    return refuse(path, 'an unknown key', `${wanted}${question(key, ['default'])}`);
   }
   return refuse(
     path,
     `no part or obstacle named ${quoted(stranger)}`,
-    `${WANTED_PAIR}${question(stranger, known)}`,
+    `${wanted}${question(stranger, known)}`,
   );
 }
 
@@ -92,13 +97,26 @@ function checkRequired(model: Model): void {
   const seen = new Map<string, string>();
   for (const key of Object.keys(model.required ?? {})) {
     if (key === 'default') continue;
-    const identity = JSON.stringify([...checkPair(key, names)].sort());
+    const path = keyPath('required', key);
+    const identity = JSON.stringify([...checkPair(key, names, path, WANTED_PAIR)].sort());
     const first = seen.get(identity);
     if (first !== undefined) {
-      refuse(keyPath('required', key), `the pair of ${quoted(first)} again`, 'each pair once');
+      refuse(path, `the pair of ${quoted(first)} again`, 'each pair once');
     }
     seen.set(identity, key);
   }
+}
+
+function checkUnwatched(model: Model): void {
+  const names = new Set(partNames(model));
+  const seen = new Set<string>();
+  (model.unwatched ?? []).forEach((key, index) => {
+    const path = itemPath('unwatched', index);
+    if (!key.includes('/')) refuse(path, `no pair: ${quoted(key)}`, '"partA/partB"');
+    const identity = JSON.stringify([...checkPair(key, names, path, '"partA/partB"')].sort());
+    if (seen.has(identity)) refuse(path, `the pair ${quoted(key)} again`, 'each pair once');
+    seen.add(identity);
+  });
 }
 
 /** A path with every index written the same way: `tieRod.bends.0` for `tieRod.bends[0]`. */
@@ -128,5 +146,6 @@ function checkTolerance(model: Model): void {
 export function checkNames(model: Model): void {
   checkObstacles(model);
   checkRequired(model);
+  checkUnwatched(model);
   checkTolerance(model);
 }

@@ -8,6 +8,8 @@ import type { LengthUnit } from '../../state/view.ts';
 import { length, lengthNumber, signedLength } from '../../words/format.ts';
 import { pairWords } from '../../words/parts.ts';
 import { Icon } from '../icons.tsx';
+import { editModel } from '../points/edit.ts';
+import { withoutPair } from './leftOut.ts';
 import { WantedField } from './WantedField.tsx';
 
 const WORDS = { touch: 'touch', tight: 'tight', clear: 'clear' } as const;
@@ -81,6 +83,17 @@ export function PairRow({
           <span>travel {signedLength(travel, unit, 0)}</span>
           <span>rack {signedLength(rack, unit, 0)}</span>
         </button>
+        {verdict === 'touch' && (
+          <button
+            type="button"
+            className="clearance-leave"
+            title="Do not watch this pair: its parts touch by design"
+            aria-label={`Leave out ${title}: touches by design`}
+            onClick={() => editModel((model) => withoutPair(model, names))}
+          >
+            leave out
+          </button>
+        )}
       </td>
     </tr>
   );

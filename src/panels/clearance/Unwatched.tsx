@@ -1,11 +1,13 @@
 /** The pairs that are not watched, each with its reason: nothing is left out in silence. */
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
-import { unwatchedPairs } from '../../../solver/clearance/pairs.ts';
+import { BY_DESIGN, unwatchedPairs } from '../../../solver/clearance/pairs.ts';
 import { assemble } from '../../../solver/index.ts';
 import { documentStore } from '../../state/bench.ts';
 import { meshObstacles } from '../../state/meshes.ts';
 import { pairWords } from '../../words/parts.ts';
+import { editModel } from '../points/edit.ts';
+import { withPair } from './leftOut.ts';
 
 export function Unwatched() {
   const model = useStore(documentStore, (state) => state.model);
@@ -20,7 +22,16 @@ export function Unwatched() {
       <ul>
         {pairs.map(({ names, why }) => (
           <li key={names.join('/')}>
-            <strong>{pairWords(names)}</strong>: {why}.
+            <strong>{pairWords(names)}</strong>: {why}.{' '}
+            {why === BY_DESIGN && (
+              <button
+                type="button"
+                className="clearance-go"
+                onClick={() => editModel((now) => withPair(now, names))}
+              >
+                Watch it again
+              </button>
+            )}
           </li>
         ))}
       </ul>
