@@ -3,9 +3,27 @@ import './MapPad.css';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { lockMaps, openCurves } from '../state/charted.ts';
-import { CurvesIcon, EnlargeIcon, ReduceIcon, WorstIcon } from './icons.tsx';
+import { closeUp, showCloseUp } from '../state/closeUp.ts';
+import { CloseUpIcon, CurvesIcon, EnlargeIcon, ReduceIcon, WorstIcon } from './icons.tsx';
 import { createMapPad, goToWorst } from './mapPad.ts';
 import { PairChoice } from './PairChoice.tsx';
+
+/** A near look at the chosen pair's tight spot, in the picture. */
+function CloseUpButton() {
+  const isShown = useStore(closeUp, (state) => state.isShown);
+  return (
+    <button
+      type="button"
+      className="map-button map-icon"
+      aria-label="Close-up of the tight spot"
+      title="Close-up of the tight spot"
+      aria-pressed={isShown}
+      onClick={() => showCloseUp(!isShown)}
+    >
+      <CloseUpIcon />
+    </button>
+  );
+}
 
 /** Escape puts the enlarged card back. */
 function useEnlarged(): readonly [boolean, (next: boolean) => void] {
@@ -102,6 +120,7 @@ export function MapPad() {
     >
       <header className="map-head">
         <PairChoice />
+        <CloseUpButton />
         <button type="button" className="map-button" onClick={() => openCurves()}>
           <CurvesIcon />
           <span className="map-word">Curves</span>

@@ -19,12 +19,12 @@ function Icon({ children }: { readonly children: ReactNode }) {
   );
 }
 
-/** A rod's end beside a rim. */
-export function PairIcon() {
+/** A glass over a spot. */
+export function CloseUpIcon() {
   return (
     <Icon>
-      <path d="M1 8h6" strokeWidth="3" />
-      <path d="M11 1.5v3l2.5 1.5v4L11 11.5v3" />
+      <circle cx="6.8" cy="6.8" r="4.6" />
+      <path d="m10.3 10.3 4 4M6.8 5v3.600M5 6.800h3.600" />
     </Icon>
   );
 }

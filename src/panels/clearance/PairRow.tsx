@@ -4,6 +4,7 @@ import type { PairResult } from '../../../solver/certify/result.ts';
 import { pairKey } from '../../../solver/clearance/gapField.ts';
 import { inputs } from '../../state/bench.ts';
 import { lockMaps } from '../../state/charted.ts';
+import { showCloseUp } from '../../state/closeUp.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { length, lengthNumber, signedLength } from '../../words/format.ts';
 import { pairWords } from '../../words/parts.ts';
@@ -33,6 +34,7 @@ function provenWords({ least, provenAtLeast }: PairResult, unit: LengthUnit): st
 /** Shows the pair and moves the bench to its worst place. */
 function go(key: string, travel: number, rack: number): void {
   lockMaps.choose(key);
+  showCloseUp(true);
   inputs.play(null);
   inputs.move(travel, rack);
 }

@@ -2,13 +2,16 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { Camera } from 'three';
+import { useStore } from 'zustand';
 import { Slot } from '../../../solver/index.ts';
 import { posed, view } from '../../state/bench.ts';
 import { lockMaps } from '../../state/charted.ts';
+import { closeUp } from '../../state/closeUp.ts';
 import { type Box, litBox } from '../../state/litBox.ts';
 import type { Posed } from '../../state/posed.ts';
 import { LAYERS } from '../../state/view.ts';
 import type { Extent } from '../camera/extent.ts';
+import { CloseUp } from '../closeUp/CloseUp.tsx';
 import { gridWords } from '../ground/scale.ts';
 import { PALETTES } from '../palette.ts';
 import { countRender } from '../renders.ts';
@@ -110,5 +113,11 @@ export function Drawings({ stage }: Props) {
     strokes.end();
   }, -0.2);
 
-  return <primitive object={strokes.object} />;
+  const isNear = useStore(closeUp, (state) => state.isShown);
+  return (
+    <>
+      <primitive object={strokes.object} />
+      {isNear && <CloseUp stage={stage} />}
+    </>
+  );
 }
