@@ -3,6 +3,9 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 import { buildStamp } from './src/serve/build.js';
 
+/** The solver does nothing by being imported: what only late parts need of it is loaded with them. */
+const treeshake = { moduleSideEffects: [{ test: /\/solver\//, sideEffects: false }] };
+
 const root = fileURLToPath(new URL('.', import.meta.url));
 
 export default defineConfig({
@@ -21,8 +24,9 @@ export default defineConfig({
     target: 'es2022',
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 1500,
+    rolldownOptions: { treeshake },
   },
-  worker: { format: 'es' },
+  worker: { format: 'es', rolldownOptions: { treeshake } },
   test: {
     root,
     projects: [

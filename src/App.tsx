@@ -4,14 +4,12 @@ import { lazy, Suspense, useEffect, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { CurveSheetHost } from './charts/CurveSheetHost.tsx';
 import { LateMapPad } from './charts/LateMapPad.tsx';
-import { Banner } from './panels/Banner.tsx';
 import { CautionLine } from './panels/CautionLine.tsx';
 import { FileDrop } from './panels/FileDrop.tsx';
 import { GapTile } from './panels/GapTile.tsx';
 import { watchInsets } from './panels/insets.ts';
 import { listenToKeys } from './panels/keys.ts';
 import { Late } from './panels/Late.tsx';
-import { Notices } from './panels/Notices.tsx';
 import { LeftRail, RightRail, shows } from './panels/Rail.tsx';
 import { Readings } from './panels/Readings.tsx';
 import { hasSheet, type PageSize, usePageSize } from './panels/size.ts';
@@ -26,6 +24,14 @@ import { followRide } from './state/ride.ts';
 const loadPoints = () => import('./panels/Points.tsx');
 
 // Nothing that the first picture shows: loaded behind it.
+const Banner = lazy(() =>
+  afterFirstPicture(() => import('./panels/Banner.tsx')).then((late) => ({ default: late.Banner })),
+);
+const Notices = lazy(() =>
+  afterFirstPicture(() => import('./panels/Notices.tsx')).then((late) => ({
+    default: late.Notices,
+  })),
+);
 const Explanation = lazy(() =>
   afterFirstPicture(() => import('./panels/Explanation.tsx')).then((late) => ({
     default: late.Explanation,
@@ -118,7 +124,9 @@ export function App() {
           <TopBar />
         </div>
         <div className="place place-banner">
-          <Banner />
+          <Suspense fallback={null}>
+            <Banner />
+          </Suspense>
         </div>
         {hasSheet(size) ? (
           <Suspense fallback={null}>
@@ -132,10 +140,10 @@ export function App() {
         <Explanation />
         <Sheets />
         <Meshes />
+        <Notices />
       </Suspense>
       <FileDrop />
       <CurveSheetHost />
-      <Notices />
     </>
   );
 }

@@ -107,7 +107,7 @@ describe('the panels around the stage', () => {
       await page.getByRole('button', { name: 'Make the sheet wider' }).click();
       await expectApart(page, 150);
       const sheet = await page.locator('.place-work').boundingBox();
-      expect(sheet?.width).toBeGreaterThan(560);
+      expect(sheet?.width).toBeGreaterThan(540);
     },
   );
 

@@ -1,5 +1,4 @@
 import { PerspectiveCamera, Vector3 } from 'three';
-import type { OrbitControls } from 'three-stdlib';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { type Model, Slot, tyreSections } from '../../solver/index.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
@@ -96,7 +95,7 @@ const controls = {
   target: new Vector3(),
   minDistance: 0,
   maxDistance: Number.POSITIVE_INFINITY,
-} as unknown as OrbitControls;
+};
 let director: Director;
 let time = 0;
 

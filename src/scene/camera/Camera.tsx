@@ -1,17 +1,18 @@
 /** The camera: orbiting by hand, quick moves to the viewpoints, framed to the free part of the window. */
-import { OrbitControls } from '@react-three/drei/core/OrbitControls';
 import { useFrame, useThree } from '@react-three/fiber';
-import { useEffect, useMemo, useRef } from 'react';
-import { MOUSE, type Object3D, type PerspectiveCamera, type Scene, TOUCH, Vector3 } from 'three';
+import { lazy, Suspense, useEffect, useMemo, useRef } from 'react';
+import { type Object3D, type PerspectiveCamera, type Scene, Vector3 } from 'three';
 import type { OrbitControls as Controls } from 'three-stdlib';
 import { documentStore, view } from '../../state/bench.ts';
+import { afterFirstPicture } from '../../state/firstPicture.ts';
 import { countRender } from '../renders.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { createDirector, type Director } from './director.ts';
 
-const MOUSE_BUTTONS = { LEFT: MOUSE.ROTATE, MIDDLE: MOUSE.PAN, RIGHT: MOUSE.PAN };
-const TOUCHES = { ONE: TOUCH.ROTATE, TWO: TOUCH.DOLLY_PAN };
-const ZERO = new Vector3();
+// The hand's way around the corner is loaded behind the first picture.
+const Orbit = lazy(() =>
+  afterFirstPicture(() => import('./Orbit.tsx')).then((late) => ({ default: late.Orbit })),
+);
 
 interface Props {
   readonly stage: Surroundings;
@@ -66,6 +67,8 @@ export function Camera({ stage }: Props) {
   const width = useThree((state) => state.size.width);
   const height = useThree((state) => state.size.height);
   const controls = useRef<Controls>(null);
+  /** What the director aims until the controls are there; they begin with its target. */
+  const still = useMemo(() => ({ target: new Vector3(), minDistance: 0, maxDistance: 1 }), []);
   const director = useMemo(() => createDirector(camera, stage), [camera, stage]);
 
   useRequests(director, invalidate);
@@ -76,38 +79,34 @@ export function Camera({ stage }: Props) {
 
   // Before the controls' own step, so that they start from where the camera was put.
   useFrame((state) => {
-    if (controls.current !== null && director.step(controls.current)) {
+    if (director.step(controls.current ?? still)) {
       stage.moving();
       state.invalidate();
     }
   }, -2);
   // After it: the lens follows the hand.
   useFrame(({ scene }) => {
-    if (controls.current === null) return;
-    director.settle(controls.current);
+    director.settle(controls.current ?? still);
     showRack(scene, !director.isAlongRod());
   }, -0.5);
 
   return (
-    <OrbitControls
-      ref={controls}
-      enableDamping={false}
-      target={ZERO}
-      rotateSpeed={0.9}
-      zoomSpeed={0.9}
-      mouseButtons={MOUSE_BUTTONS}
-      touches={TOUCHES}
-      onStart={() => {
-        director.leave();
-        stage.holdCamera(true);
-      }}
-      onChange={() => {
-        if (stage.isHeld()) stage.moving();
-      }}
-      onEnd={() => {
-        stage.holdCamera(false);
-        invalidate();
-      }}
-    />
+    <Suspense fallback={null}>
+      <Orbit
+        controls={controls}
+        target={still.target}
+        onStart={() => {
+          director.leave();
+          stage.holdCamera(true);
+        }}
+        onChange={() => {
+          if (stage.isHeld()) stage.moving();
+        }}
+        onEnd={() => {
+          stage.holdCamera(false);
+          invalidate();
+        }}
+      />
+    </Suspense>
   );
 }

@@ -1,6 +1,5 @@
 /** Puts the camera where a viewpoint wants it, over a quarter of a second, and leaves it to the hand afterwards. */
 import { type PerspectiveCamera, Vector3 } from 'three';
-import type { OrbitControls as Controls } from 'three-stdlib';
 import { documentStore, posed, view } from '../../state/bench.ts';
 import type { Viewpoint } from '../../state/view.ts';
 import { threeToFlat, toThree } from '../axes.ts';
@@ -21,6 +20,13 @@ const DEPTH_BEHIND = 6000;
 const NOTICED = 0.012;
 /** A change this large is framed anew even where the hand has chosen the view. */
 const LARGE = 0.2;
+
+/** Of the controls: what the camera looks at, and how near and far the hand may take it. */
+export interface Controls {
+  readonly target: Vector3;
+  minDistance: number;
+  maxDistance: number;
+}
 
 export interface Director {
   /** Starts a move to a viewpoint. */
