@@ -2,7 +2,7 @@
 import './readings.css';
 import { useSyncExternalStore } from 'react';
 import { measureRow } from '../../solver/index.ts';
-import { Curve } from '../charts/Curve.tsx';
+import { LateCurve } from '../charts/LateCurve.tsx';
 import { Icon } from './icons.tsx';
 import { openGroups } from './openGroups.ts';
 import { MainReading, RowReading, useBaselineWords } from './Reading.tsx';
@@ -43,7 +43,7 @@ export function Readings() {
       <div className="readings-scroll">
         {MAIN_KEYS.map((key) => (
           <MainReading key={key} row={measureRow(key)}>
-            <Curve measure={key} height={70} />
+            <LateCurve measure={key} height={70} />
           </MainReading>
         ))}
         <p className="readings-baseline">Changes {baseline}</p>

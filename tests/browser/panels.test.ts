@@ -523,6 +523,8 @@ describe('the page', () => {
       for (const element of document.querySelectorAll(
         '.top-bar button, .transport button, .transport input, .transport select, .phone-tabs button, .caution-line',
       )) {
+        // Tabs scroll along their bar.
+        element.scrollIntoView({ inline: 'nearest' });
         const { width, height, right, left } = element.getBoundingClientRect();
         if (width === 0) continue;
         if (height < 39.5 || right > innerWidth + 0.5 || left < 0) {
