@@ -21,7 +21,8 @@ import { withoutPicture } from '../support/withoutPicture.ts';
 const PATIENCE = { timeout: 60_000 };
 vi.setConfig({ testTimeout: 180_000 });
 
-const MODEL = shipped('rear-steer-saloon');
+/** Without the mesh: the solver here is asked without one too. */
+const { obstacles: _, required: __, ...MODEL }: Model = shipped('rear-steer-saloon');
 
 let bench: Bench | undefined;
 
@@ -57,6 +58,13 @@ async function openSheet(page: Page, tab: string): Promise<Locator> {
   const sheet = page.locator('[data-panel="work"]');
   await sheet.waitFor(PATIENCE);
   return sheet;
+}
+
+/** The bench stands at that travel, mm. */
+async function isAt(page: Page, travel: number): Promise<void> {
+  const now = async () =>
+    Number(await page.getByLabel('Travel, on the map').inputValue()).toFixed(3);
+  await expect.poll(now, PATIENCE).toBe(travel.toFixed(3));
 }
 
 const row = (sheet: Locator, key: string): Locator => sheet.locator(`tr[data-pair="${key}"]`);
@@ -175,8 +183,7 @@ describe('the sheet of stops', () => {
       .getByRole('button', { name: signedLength(bump.at, 'mm') })
       .first()
       .click();
-    const travel = Number(await page.getByLabel('Travel, on the map').inputValue());
-    expect(travel).toBeCloseTo(Math.min(bump.at, MODEL.travel.bump), 3);
+    await isAt(page, Math.min(bump.at, MODEL.travel.bump));
   });
 });
 
@@ -193,8 +200,7 @@ describe('the cycle', () => {
     expect(await sheet.locator('.cycle-cell[data-worst]').count()).toBe(1);
     const last = grid.cells.at(-1)!;
     await cells.last().click();
-    const travel = Number(await page.getByLabel('Travel, on the map').inputValue());
-    expect(travel).toBeCloseTo(last.travel, 3);
+    await isAt(page, last.travel);
     expect(await sheet.locator('.cycle-margins tr').count()).toBe(last.margins.length);
   });
 });
