@@ -3,12 +3,8 @@
  * a clearance is measured (rod, wheel, tyre, tubes) what is drawn stays inside the model's own surface.
  */
 
-/** Diameters of tubes and bars when the model leaves them out. */
-export const LOWER_TUBE = 42;
-export const UPPER_TUBE = 30;
-export const COILOVER_DIAMETER = 66;
+/** Diameter of the anti-roll bar when the model leaves it out. */
 export const BAR_DIAMETER = 28;
-export const SHAFT_DIAMETER = 32;
 
 /** Bush of a pivot, as parts of the arm's tube diameter: shell, rubber and sleeve radii, length. */
 export const BUSH = { shell: 0.62, rubber: 0.5, sleeve: 0.24, length: 1.4, bolt: 0.15 } as const;

@@ -8,7 +8,12 @@ import {
   Slot,
   solve,
 } from '../../solver/index.ts';
-import { buildBar, buildDropLink, linkLength } from '../../src/scene/geometry/antiRollBar.ts';
+import {
+  buildBar,
+  buildDropLink,
+  linkLength,
+  linkRadius,
+} from '../../src/scene/geometry/antiRollBar.ts';
 import { buildArm } from '../../src/scene/geometry/arm.ts';
 import { buildLowerUnit, buildUpperUnit } from '../../src/scene/geometry/coilover.ts';
 import { coiloverShape } from '../../src/scene/geometry/coiloverShape.ts';
@@ -48,7 +53,7 @@ describe.each(MODELS)('the corner of $name', ({ model }) => {
     mounts: buildMounts(corner),
     ...(model.antiRollBar === undefined
       ? {}
-      : { bar: buildBar(model), link: buildDropLink(linkLength(model)) }),
+      : { bar: buildBar(model), link: buildDropLink(linkLength(model), linkRadius(model)) }),
     ...(model.coilover === undefined
       ? {}
       : {

@@ -1,6 +1,7 @@
 /** The anti-roll bar's left half with its lever, in vehicle axes of the design pose, and its drop link along local z. */
 import { Matrix4, Vector3 } from 'three';
 import type { Model } from '../../../solver/index.ts';
+import { linkDiameter } from '../../../solver/model/defaults.ts';
 import { BAR_DIAMETER, LINK } from '../proportions.ts';
 import { addPlate, block } from './plate.ts';
 import { addBall, pinProfile, revolve, ringProfile } from './revolve.ts';
@@ -87,11 +88,18 @@ export function linkLength({ antiRollBar }: Model): number {
   return toVector(antiRollBar.leverEnd).distanceTo(toVector(antiRollBar.link));
 }
 
+/** Radius of the drop link, mm: as stated, else as such links are, and never more than what clearances are measured to. */
+export function linkRadius({ antiRollBar }: Model): number {
+  if (antiRollBar === undefined) return 0;
+  const measured = linkDiameter(antiRollBar) / 2;
+  return antiRollBar.linkDiameter === undefined ? Math.min(LINK.radius, measured) : measured;
+}
+
 /** The drop link from the lever's end (z = 0) to the carried joint (z = length). */
-export function buildDropLink(length: number): Assembly {
+export function buildDropLink(length: number, radius: number): Assembly {
   const assembly: Assembly = {};
   const at = new Matrix4();
-  revolve(piece(assembly, 'steel'), at, pinProfile(LINK.radius, 0, length, 0.5), { segments: 14 });
+  revolve(piece(assembly, 'steel'), at, pinProfile(radius, 0, length, 0.5), { segments: 14 });
   for (const z of [0, length]) {
     const eye = axisFrame(new Vector3(0, 0, z), new Vector3(1, 0, 0));
     revolve(piece(assembly, 'dark'), eye, pinProfile(LINK.eye, -9, 9, 4), { segments: 22 });

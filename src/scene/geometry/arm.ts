@@ -1,10 +1,10 @@
 /** An arm in the design pose, vehicle axes: legs, bushes, brace, gusset, mounts of what it carries. */
 import type { Vector3 } from 'three';
 import type { Model, Vector3 as Point } from '../../../solver/index.ts';
-import { carrier } from '../../../solver/model/defaults.ts';
-import { BUSH, COILOVER_DIAMETER, DAMPER } from '../proportions.ts';
+import { carrier, coiloverDiameter, tubeDiameter } from '../../../solver/model/defaults.ts';
+import { BUSH, DAMPER } from '../proportions.ts';
 import { mountHalfWidth } from './coiloverShape.ts';
-import { addHousing, type JointShape, jointShapes, tubeDiameter } from './joints.ts';
+import { addHousing, type JointShape, jointShapes } from './joints.ts';
 import { nearestAlong, pointAlong } from './path.ts';
 import { addPlateThrough } from './plate.ts';
 import { addBall, addHex, addPin, pinProfile, revolve, ringProfile } from './revolve.ts';
@@ -49,7 +49,7 @@ function armShape(model: Model, name: ArmName): ArmShape {
         : {
             from: toVector(coilover.bottom),
             to: toVector(coilover.top),
-            radius: (coilover.diameter ?? COILOVER_DIAMETER) / 2,
+            radius: coiloverDiameter(coilover) / 2,
           },
   };
 }

@@ -1,13 +1,7 @@
 /** Lengths and diameters of the coilover: the model's where it states them. */
 import type { Model } from '../../../solver/index.ts';
-import {
-  COILOVER_DIAMETER,
-  DAMPER,
-  DAMPER_RANGE,
-  FORK,
-  SHAFT_DIAMETER,
-  SPRING,
-} from '../proportions.ts';
+import { coiloverDiameter, shaftDiameter } from '../../../solver/model/defaults.ts';
+import { DAMPER, DAMPER_RANGE, FORK, SPRING } from '../proportions.ts';
 import { toVector } from './solid.ts';
 
 export interface CoiloverShape {
@@ -36,8 +30,7 @@ export function forkHeight(model: Model): number | null {
   up.normalize();
   const from = toVector(halfShaft.inner);
   const along = toVector(halfShaft.outer).sub(from);
-  const room =
-    (coilover.diameter ?? COILOVER_DIAMETER) / 2 + (halfShaft.diameter ?? SHAFT_DIAMETER) / 2;
+  const room = coiloverDiameter(coilover) / 2 + shaftDiameter(halfShaft) / 2;
   let nearest = Number.POSITIVE_INFINITY;
   let height = 0;
   for (let i = 0; i <= 8 * STEPS; i += 1) {
@@ -65,7 +58,7 @@ function coilCount(leastLength: number, wire: number): number {
 export function coiloverShape(model: Model): CoiloverShape {
   const coilover = model.coilover!;
   const design = toVector(coilover.top).distanceTo(toVector(coilover.bottom));
-  const diameter = coilover.diameter ?? COILOVER_DIAMETER;
+  const diameter = coiloverDiameter(coilover);
   const least = coilover.minLength ?? DAMPER_RANGE.least * design;
   const greatest = coilover.maxLength ?? DAMPER_RANGE.greatest * design;
   const crossing = forkHeight(model);

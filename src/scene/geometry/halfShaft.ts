@@ -1,13 +1,13 @@
 /** The half-shaft's rigid parts: the inner cup on the body, and the bar from the outer joint (z = 0) inwards. */
 import { Matrix4, Vector3 } from 'three';
 import type { Model } from '../../../solver/index.ts';
-import { shaftInnerAxis } from '../../../solver/model/defaults.ts';
-import { CLAMP, CUP, SHAFT_DIAMETER } from '../proportions.ts';
+import { shaftDiameter, shaftInnerAxis } from '../../../solver/model/defaults.ts';
+import { CLAMP, CUP } from '../proportions.ts';
 import { addBall, revolve } from './revolve.ts';
 import { type Assembly, axisFrame, piece, toVector } from './solid.ts';
 
 export function shaftRadius(model: Model): number {
-  return (model.halfShaft?.diameter ?? SHAFT_DIAMETER) / 2;
+  return model.halfShaft === undefined ? 0 : shaftDiameter(model.halfShaft) / 2;
 }
 
 /** Inner joint's axis, unit, turned to the wheel. */

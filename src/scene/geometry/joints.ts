@@ -2,8 +2,8 @@
 import type { Vector3 } from 'three';
 import type { Arm, Model } from '../../../solver/index.ts';
 import { designHubAxis } from '../../../solver/linkage/frames.ts';
-import { tieRodStudAxis } from '../../../solver/model/defaults.ts';
-import { BALL_JOINT, CARRIER, JOINT, LOWER_TUBE, ROD_END, UPPER_TUBE } from '../proportions.ts';
+import { tieRodStudAxis, tubeDiameter } from '../../../solver/model/defaults.ts';
+import { BALL_JOINT, CARRIER, JOINT, ROD_END } from '../proportions.ts';
 import { addHex, pinProfile, revolve } from './revolve.ts';
 import { type Assembly, axisFrame, piece, toVector } from './solid.ts';
 
@@ -17,10 +17,6 @@ export interface JointShape {
   readonly housing: Vector3;
   /** Radius of the housing, mm: every other size follows it. */
   readonly size: number;
-}
-
-export function tubeDiameter(model: Model, arm: 'lowerArm' | 'upperArm'): number {
-  return model[arm].tubeDiameter ?? (arm === 'lowerArm' ? LOWER_TUBE : UPPER_TUBE);
 }
 
 function housingSize(tube: number): number {

@@ -1,11 +1,10 @@
 /** What is fixed to the body: the ears, bolts and cams of the arms' pivots, the coilover's top and the strap's. Vehicle axes. */
 import { Matrix4, Vector3 } from 'three';
 import type { Cam, Corner, Model } from '../../../solver/index.ts';
-import { camAngle, camSlot } from '../../../solver/model/defaults.ts';
+import { camAngle, camSlot, tubeDiameter } from '../../../solver/model/defaults.ts';
 import { BUSH, CAM, DAMPER, EAR, STRAP } from '../proportions.ts';
 import { addBarClamp } from './antiRollBar.ts';
 import { addInnerCup } from './halfShaft.ts';
-import { tubeDiameter } from './joints.ts';
 import { addPlate, block } from './plate.ts';
 import { addHex, addPin, pinProfile, revolve } from './revolve.ts';
 import { type Assembly, axisFrame, piece, toVector } from './solid.ts';

@@ -2,7 +2,7 @@ import { useMemo, useRef } from 'react';
 import { type Group, Matrix4, type Object3D, Vector3 } from 'three';
 import { Slot } from '../../../solver/index.ts';
 import { usePartCorner } from '../design.ts';
-import { buildBar, buildDropLink, linkLength } from '../geometry/antiRollBar.ts';
+import { buildBar, buildDropLink, linkLength, linkRadius } from '../geometry/antiRollBar.ts';
 import { placeAlong } from '../placing.ts';
 import { usePosed } from '../usePosed.ts';
 import { Pieces, usePieces } from './Pieces.tsx';
@@ -28,7 +28,8 @@ export function AntiRollBar() {
   const bar = usePieces(() => buildBar(model), model.antiRollBar);
   const { circle } = corner.lever!;
   const length = linkLength(model);
-  const link = usePieces(() => buildDropLink(length), length);
+  const radius = linkRadius(model);
+  const link = usePieces(() => buildDropLink(length, radius), length, radius);
   const lever = useRef<Group>(null);
   const drop = useRef<Group>(null);
   const { axis, centre } = useMemo(
