@@ -45,7 +45,7 @@ const CAUTIONS: readonly string[] = [
   'Strength is not checked: not of arms, not of welds, not of tabs. Steering and suspension parts carry lives.',
   'Local vehicle codes and licensed alignment practice come first, and the part makers’ limits for joints, shafts and dampers.',
   'Work on stands under the frame with the wheels chocked and nobody under a jack. Release stored spring energy before anything is unbolted.',
-  'Check stick-on weights, hoses and wires by hand at both locks: the bench does not see them.',
+  'Check hoses and wires by hand at both locks, and stick-on weights the model does not state: the bench does not see them.',
   'Use the vehicle maker’s torque figures. Tighten rubber bushes at ride height, fit new cotter pins and jam nuts, and check wheel nuts again after 50 to 100 miles.',
   'A lift lowers the wheel in the body’s frame: it adds neither travel nor bump clearance, and moves joints and shafts to the droop side.',
   'A bent tie rod is taken as held by its stud. A real one can roll between its joints.',

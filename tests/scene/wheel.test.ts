@@ -9,6 +9,7 @@ import {
   barrelOutline,
   buildWheel,
   STANDING,
+  weightsOutline,
 } from '../../src/scene/geometry/wheel.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
 import { SHIPPED, shipped } from '../support/models.ts';
@@ -138,4 +139,23 @@ describe.each(MODELS)('the tyre of $name', ({ model }) => {
     expect(ring).toBeGreaterThan(0.93);
     expect(ring).toBeLessThan(1);
   });
+});
+
+describe('stick-on weights', () => {
+  it.each([false, true])(
+    'are a closed ring whose inside is the line they are measured to, cut: %s',
+    (isCut) => {
+      const outline = weightsOutline(FULL_MODEL)!;
+      const ring = createSolid();
+      const faces = createSolid();
+      revolve(ring, new Matrix4(), outline, { segments: 60, ...(isCut ? STANDING : {}) });
+      if (isCut) addCutFaces(faces, outline, STANDING);
+      expect(openEdges(ring, faces)).toBe(0);
+      expect(volume(ring, faces)).toBeGreaterThan(0);
+      const { line } = wheelSections(FULL_MODEL).find(({ name }) => name === 'weights')!;
+      const radii = outline.map(([, radius]) => radius);
+      expect(Math.min(...radii)).toBe(line[1]);
+      expect(weightsOutline(shipped('half-ton-factory'))).toBeNull();
+    },
+  );
 });

@@ -87,6 +87,18 @@ function addValve(assembly: Assembly, model: Model, angle: number): void {
   revolve(piece(assembly, 'dark'), axisFrame(root, out), pinProfile(4, 0, 34), { segments: 10 });
 }
 
+/** Height of stick-on weights, mm: common practice. What lies behind the line that gaps are measured to is not stated. */
+const WEIGHT_HEIGHT = 4;
+
+/** Outline of the weights, swept all round as gaps are measured to them, [s, ρ], closed; null without any. */
+export function weightsOutline({ wheel }: Model): SectionPoint[] | null {
+  const { weights } = wheel;
+  if (weights === undefined) return null;
+  const line = weights[0]![0] <= weights.at(-1)![0] ? weights : [...weights].reverse();
+  const back = line.map(([s, radius]): SectionPoint => [s, radius + WEIGHT_HEIGHT]);
+  return [line[0]!, ...back, ...[...line].reverse()];
+}
+
 /** The wheel; cut open, whole spokes only are left out. */
 export function buildWheel(model: Model, isCut: boolean): Assembly {
   const assembly: Assembly = {};
@@ -94,6 +106,9 @@ export function buildWheel(model: Model, isCut: boolean): Assembly {
   const turn = { segments: STEPS, ...(isCut ? STANDING : {}) };
   revolve(piece(assembly, 'alloy'), new Matrix4(), outline, turn);
   if (isCut) addCutFaces(piece(assembly, 'cutMetal'), outline, STANDING);
+  const weights = weightsOutline(model);
+  if (weights !== null) revolve(piece(assembly, 'steel'), new Matrix4(), weights, turn);
+  if (weights !== null && isCut) addCutFaces(piece(assembly, 'cutMetal'), weights, STANDING);
   const places = spokePlaces(model);
   const pitch = (2 * Math.PI) / WHEEL.spokes;
   const count = isCut ? Math.round(STANDING.span / pitch) : WHEEL.spokes;
