@@ -178,6 +178,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     const figure = figureStyle(kind, view.getState().unit);
     const isThere = fitScale(figure);
     root.classList.toggle('curve-empty', !isThere);
+    root.classList.toggle('curve-named', plotHeight(frame) < frame.height);
     const fresh = freshPaper(canvas, frame.width, frame.height);
     if (fresh === null || !isThere) return;
     const { context } = fresh;
