@@ -39,8 +39,8 @@ function writeEdges(points: Float64Array, min: Vector3, max: Vector3): void {
   }
 }
 
-/** A line and the part of it that is left, in its own parameter. Refilled for every line. */
-const _line = { low: 0.5, high: 0.5 };
+/** The part of a line that is left, and a piece of it, in the line's own parameter. Refilled for every line. */
+const _line = { low: 0.5, high: 0.5, from: 0.5, to: 0.5 };
 const _base = new Float64Array(3);
 const _along = new Float64Array(3);
 
@@ -57,8 +57,9 @@ function clip(axis: number, min: Vector3, max: Vector3): void {
   _line.high = Math.min(_line.high, Math.max(low / along, high / along));
 }
 
-/** Writes a piece of the line from one parameter to another; where nothing is left, the box's first corner twice. */
-function writePiece(points: Float64Array, piece: number, from: number, to: number): void {
+/** Writes the piece of the line between `from` and `to`; where nothing is left, the box's first corner twice. */
+function writePiece(points: Float64Array, piece: number): void {
+  const { from, to } = _line;
   const at = 6 * piece;
   for (let i = 0; i < 3; i += 1) {
     const isLeft = from < to;
@@ -76,7 +77,7 @@ function writeFaceLine(box: BoxOutline, pose: Float64Array, axis: number, side: 
   const j = (axis + 1) % 3;
   const k = (axis + 2) % 3;
   const height = side === 0 ? min[axis]! : max[axis]!;
-  for (const i of [axis, j, k]) {
+  for (let i = 0; i < 3; i += 1) {
     _base[i] = i === axis ? height : pose[Slot.centre + i]!;
     _along[i] = i === axis ? 0 : pose[Slot.hubAxis + i]!;
   }
@@ -93,8 +94,12 @@ function writeFaceLine(box: BoxOutline, pose: Float64Array, axis: number, side: 
   const turn = isAcross ? 0 : pierced;
   const room = isAcross ? OFF_AXIS : OFF_AXIS / size;
   const isCut = turn > _line.low && turn < _line.high;
-  writePiece(points, piece, _line.low, isCut ? turn - room : _line.high);
-  writePiece(points, piece + 1, isCut ? turn + room : 1, isCut ? _line.high : 0);
+  _line.from = _line.low;
+  _line.to = isCut ? turn - room : _line.high;
+  writePiece(points, piece);
+  _line.from = isCut ? turn + room : 0.5;
+  _line.to = isCut ? _line.high : 0.5;
+  writePiece(points, piece + 1);
 }
 
 function writeAxis({ points, min, max }: BoxOutline, pose: Float64Array): void {
@@ -105,7 +110,9 @@ function writeAxis({ points, min, max }: BoxOutline, pose: Float64Array): void {
   _line.low = Number.NEGATIVE_INFINITY;
   _line.high = Number.POSITIVE_INFINITY;
   for (let i = 0; i < 3; i += 1) clip(i, min, max);
-  writePiece(points, PIECES - 1, _line.low, _line.high);
+  _line.from = _line.low;
+  _line.to = _line.high;
+  writePiece(points, PIECES - 1);
 }
 
 /** The outline's pieces, of no thickness, written anew for every pose. */

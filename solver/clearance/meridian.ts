@@ -30,8 +30,10 @@ export interface Meridian {
   sHigh: number;
   radiusLow: number;
   radiusHigh: number;
-  /** Scratch of the search about a vertex. */
+  /** Scratch of the search about a vertex: the slope at the candidate, and the λ between which its root lies. */
   slope: number;
+  low: number;
+  high: number;
 }
 
 /** A meridian to be filled; every number starts as a fraction, so that none is ever kept as an integer. */
@@ -52,6 +54,8 @@ export function createMeridian(): Meridian {
     radiusLow: 0.5,
     radiusHigh: 0.5,
     slope: 0.5,
+    low: 0.5,
+    high: 0.5,
   };
 }
 
@@ -164,9 +168,8 @@ function findSlope(m: Meridian, line: Float64Array, at: number, side: 1 | -1): v
 const MOST_ITERATIONS = 60;
 
 /** Safeguarded Newton for the slope's root between `low` and `high`, where the slope only grows. */
-function findRoot(m: Meridian, line: Float64Array, at: number, from: number, to: number): void {
-  let low = from;
-  let high = to;
+function findRoot(m: Meridian, line: Float64Array, at: number): void {
+  let { low, high } = m;
   m.lambda = (low + high) / 2;
   for (let count = 0; count < MOST_ITERATIONS; count += 1) {
     findSlope(m, line, at, 1);
@@ -209,6 +212,8 @@ export function vertexStationary(
   m.lambda = high;
   findSlope(m, line, at, -1);
   if (!(m.slope > 0)) return false;
-  findRoot(m, line, at, low, high);
+  m.low = low;
+  m.high = high;
+  findRoot(m, line, at);
   return true;
 }

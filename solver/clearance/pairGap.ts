@@ -38,8 +38,11 @@ interface Side {
   half: number;
 }
 
-/** Measures one kind of pair in a pose buffer and answers its gap. */
-type Measure = (pose: Float64Array) => number;
+/** The gap last measured: a number that is returned would be boxed. */
+const _measured = { gap: 0.5 };
+
+/** Measures one kind of pair in a pose buffer, into both sides and `_measured`. */
+type Measure = (pose: Float64Array) => void;
 
 interface Work {
   readonly sideA: Side;
@@ -57,7 +60,7 @@ function chainWithChain(a: PlacedChain, b: PlacedChain, sideA: Side, sideB: Side
     writePointAt(b, answer.second, answer.secondLambda, sideB.point);
     sideA.half = a.radii[answer.first]!;
     sideB.half = b.radii[answer.second]!;
-    return answer.gap;
+    _measured.gap = answer.gap;
   };
 }
 
@@ -75,7 +78,7 @@ function chainWithSections(
     writePoints(search, pose, sideA.point, sideB.point);
     sideA.half = chain.radii[search.piece]!;
     sideB.half = sections[search.section]!.half;
-    return search.gap;
+    _measured.gap = search.gap;
   };
 }
 
@@ -87,7 +90,7 @@ function chainWithBox(chain: PlacedChain, box: BoxShape, sideA: Side, sideB: Sid
     writePointAt(chain, answer.piece, answer.lambda, sideA.point);
     writeOnBox(box, sideA.point, sideB.point);
     sideA.half = chain.radii[answer.piece]!;
-    return answer.gap;
+    _measured.gap = answer.gap;
   };
 }
 
@@ -102,7 +105,7 @@ function sectionsWithBox(
   return (pose) => {
     searchBox(search, box, pose, sideB.point, sideA.point);
     sideA.half = sections[search.section]!.half;
-    return search.gap;
+    _measured.gap = search.gap;
   };
 }
 
@@ -128,7 +131,7 @@ function chainWithMesh(
       copyMeshAnswer(answer, sideA, sideB);
       sideA.half = placed.radii[answer.piece]!;
     }
-    return gap;
+    _measured.gap = gap;
   };
 }
 
@@ -148,7 +151,7 @@ function sectionsWithMesh(
     surface.gapToRevolved(sections, axle, answer);
     copyMeshAnswer(answer, sideA, sideB);
     sideA.half = sections[answer.piece]!.half;
-    return answer.gap;
+    _measured.gap = answer.gap;
   };
 }
 
@@ -212,7 +215,8 @@ export function createPairGap(pair: WatchedPair): PairGap {
  */
 export function pairGapInto(out: PairGap, pose: Pose): void {
   const { sideA, sideB, measure } = _work.get(out)!;
-  out.gap = measure(pose.data);
+  measure(pose.data);
+  out.gap = _measured.gap;
   out.halfA = sideA.half;
   out.halfB = sideB.half;
 }
