@@ -20,7 +20,7 @@ const copy = mkdtempSync(join(tmpdir(), 'armscribe-'));
 const cache = join(copy, 'node_modules', '.cache', 'armscribe');
 
 beforeAll(() => {
-  for (const name of ['package.json', 'solver', 'src/cli', 'models']) {
+  for (const name of ['package.json', 'solver', 'src/mesh', 'src/cli', 'models']) {
     cpSync(join(ROOT, name), join(copy, name), { recursive: true });
   }
 });
@@ -39,7 +39,7 @@ test('before npm ci: one line, exit status 2, and npm’s own build step does no
 
 test('after it: builds once, and again only when a source has changed', () => {
   mkdirSync(join(copy, 'node_modules'));
-  for (const name of ['rolldown', '@rolldown', '@oxc-project']) {
+  for (const name of ['rolldown', '@rolldown', '@oxc-project', 'three', 'three-mesh-bvh']) {
     symlinkSync(join(ROOT, 'node_modules', name), join(copy, 'node_modules', name));
   }
   expect(start('--build')).toEqual({ status: 0, out: '', err: '' });
