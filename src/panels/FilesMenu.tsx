@@ -46,7 +46,7 @@ export function FilesMenu() {
   function place(): void {
     const at = button.current?.getBoundingClientRect();
     if (at === undefined || sheet.current === null) return;
-    const zoom = zoomOf(sheet.current);
+    const zoom = zoomOf(button.current);
     sheet.current.style.left = `max(8px, min(${at.left / zoom}px, 100vw - 368px))`;
     sheet.current.style.top = `${at.bottom / zoom + 6}px`;
   }

@@ -22,7 +22,7 @@ export function Menu({
   function place(): void {
     const at = button.current?.getBoundingClientRect();
     if (at === undefined || sheet.current === null) return;
-    const zoom = zoomOf(sheet.current);
+    const zoom = zoomOf(button.current);
     sheet.current.style.top = `${at.bottom / zoom + 6}px`;
     sheet.current.style.right = `${Math.max(8, (innerWidth - at.right) / zoom)}px`;
   }

@@ -19,8 +19,8 @@ const PRESSED = 'button, a, summary, label, input, [role="menuitem"]';
 const LISTED = '[role="tablist"], [role="menu"], [role="listbox"]';
 /** What has arrows of its own. */
 const ARROWED = `[type="range"], [role="slider"], [role="application"], ${LISTED}`;
-/** What lies over everything and closes itself on Escape. */
-const OVER = 'dialog[open], :popover-open, .map-large';
+/** What lies over everything and closes itself on Escape, and a slider that a hand holds and Escape takes back. */
+const OVER = 'dialog[open], :popover-open, .map-large, [type="range"]:active';
 
 function isIn(target: EventTarget | null, selector: string): boolean {
   return target instanceof Element && target.closest(selector) !== null;
@@ -74,11 +74,12 @@ function onKey(event: KeyboardEvent): void {
   const isExplained = explained.getState().now !== null;
   if (event.key === 'Escape') stopExplaining();
   if (event.defaultPrevented || sheets.getState().open !== null) return;
+  const isTyped = isIn(event.target, TYPED);
   if (event.key === 'Escape') {
-    if (!isExplained && document.querySelector(OVER) === null) view.closeLast();
+    if (isTyped && event.target instanceof HTMLElement) event.target.blur();
+    else if (!isExplained && document.querySelector(OVER) === null) view.closeLast();
     return;
   }
-  const isTyped = isIn(event.target, TYPED);
   let isDone = false;
   if (event.ctrlKey || event.metaKey) {
     isDone = (!isTyped || isIn(event.target, RESTING)) && historyKey(event);

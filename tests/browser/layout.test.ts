@@ -149,6 +149,53 @@ describe('the panels around the stage', () => {
     expect(await page.locator('.readings, .map-card').count()).toBe(2);
   });
 
+  it('stay where they are while Escape leaves a field', async () => {
+    const page = await open({});
+    await tab(page, 'Points').click();
+    const field = page.getByRole('textbox', { name: 'Travel', exact: true });
+    await field.fill('50');
+    await page.keyboard.press('Escape');
+    await eventually(() => field.inputValue()).toBe('0.0');
+    expect(await page.locator('.place-points').count()).toBe(1);
+    await page.keyboard.press('Escape');
+    await eventually(() => page.locator('.place-points').count()).toBe(0);
+  });
+
+  it.each([
+    [1440, 900, 1],
+    [1920, 1080, 1.15],
+    [2560, 1440, 1.45],
+  ])(
+    'are drawn larger in a large window, and the map’s dot is where the hand is: %d × %d',
+    async (width, height, zoom) => {
+      const page = await open({ width, height });
+      const pad = page.locator('[data-part="pad"]');
+      await pad.waitFor();
+      const figure = page.locator('[data-reading="camber"] [data-part="figure"]');
+      const size = await figure.evaluate((element) => element.getBoundingClientRect().height);
+      expect(size / 50).toBeCloseTo(zoom, 1);
+      // The card settles while its first map is worked out: each press is compared with where the pad is then.
+      const miss = async (): Promise<number> => {
+        const box = await pad.boundingBox();
+        if (box === null) return Number.NaN;
+        const [x, y] = [box.x + 0.7 * box.width, box.y + 0.35 * box.height];
+        await page.mouse.click(x, y);
+        const dot = await page.locator('[data-part="dot"]').evaluate((element) => {
+          const { left, right, top, bottom } = element.getBoundingClientRect();
+          return [(left + right) / 2, (top + bottom) / 2] as const;
+        });
+        return Math.hypot(dot[0] - x, dot[1] - y);
+      };
+      await eventually(miss).toBeLessThan(2);
+      await page.getByRole('button', { name: 'Drawings in the scene' }).click();
+      const [list, button] = await boxesOf(page, ['.menu-sheet:popover-open', '.menu button']);
+      if (list === undefined || button === undefined) throw new Error('There is no menu.');
+      expect(list.top - button.bottom).toBeLessThan(12);
+      expect(list.top).toBeGreaterThanOrEqual(button.bottom);
+      expect(Math.abs(list.right - button.right)).toBeLessThan(2);
+    },
+  );
+
   it('are found again after a reload', async () => {
     const page = await open({});
     const { key, label } = DOCKED_SHEETS[0]!;
