@@ -7,8 +7,9 @@ import type { Linkage } from '../linkage/linkage.ts';
 import { Fixed, Slot } from '../linkage/slots.ts';
 import type { BodyMotion } from './bodyMotion.ts';
 import { type HalfSizes, regularDrive } from './drive.ts';
-import { type Along, along, type Slopes, scaledTriple, turnOver } from './rates.ts';
+import { type Along, along, type Slopes, turnOver } from './rates.ts';
 import {
+  scaledTriple,
   sloping,
   swingOf,
   type Taylor,

@@ -16,6 +16,7 @@ import {
   midLength,
   product,
   scaled,
+  scaledTriple,
   sloping,
   still,
   sum,
@@ -123,10 +124,6 @@ export function between(buffer: Float64Array, from: number, to: number): Triple 
     buffer[to + 1]! - buffer[from + 1]!,
     buffer[to + 2]! - buffer[from + 2]!,
   );
-}
-
-export function scaledTriple(factor: number, { x, y, z }: Triple): Triple {
-  return triple(factor * x, factor * y, factor * z);
 }
 
 /** An arm's turn from the centre's pose. */

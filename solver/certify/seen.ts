@@ -1,6 +1,3 @@
-/** Points of the corner's parts over a cell, as they are seen from one of its rigid bodies. */
-import type { Lever } from '../corner.ts';
-import { RADIUS, SIDE, SPHERE } from '../linkage/circle.ts';
 import { Slot } from '../linkage/slots.ts';
 import type { Carrier } from '../model/model.ts';
 import { carriedPoint, carriedVector, type Motion, seenFrom, turnedBack } from './motion.ts';
@@ -9,15 +6,9 @@ import {
   difference,
   dot,
   inverse,
-  multiple,
-  plus,
-  product,
   root,
-  scaled,
   still,
   sum,
-  swingOf,
-  type Taylor,
   type TaylorVector,
   type Triple,
   times,
@@ -67,43 +58,6 @@ export function seenCarried(
 /** A point that moves as given. */
 export function seenMoving(motion: Motion, point: TaylorVector, frame: Frame): TaylorVector {
   return frame === 'ground' ? point : seenFrom(motion[frame], point);
-}
-
-/** Where the anti-roll bar's link cannot reach its lever anywhere in a cell. */
-export const NOWHERE = 'nowhere';
-
-/**
- * The anti-roll bar's lever end, from the carried joint of its link: the circle with its sphere (linkage/circle.ts) in
- * Taylor models. Null where the link may meet the bar's axis.
- */
-export function leverEndOver(
-  { circle }: Lever,
-  link: TaylorVector,
-): TaylorVector | typeof NOWHERE | null {
-  const centre = still(tripleAt(circle, 0));
-  const p = still(tripleAt(circle, 3));
-  const q = still(tripleAt(circle, 6));
-  const radius = circle[RADIUS]!;
-  const d = difference(link, centre);
-  const e = dot(d, p);
-  const f = dot(d, q);
-  const rest: Taylor = { mid: radius * radius - circle[SPHERE]!, a: 0, b: 0, rest: 0 };
-  const g = multiple(0.5 / radius, plus(dot(d, d), rest));
-  const squared = plus(product(e, e), product(f, f));
-  const left = plus(squared, multiple(-1, product(g, g)));
-  const inverseSquared = inverse(squared);
-  if (left.mid + swingOf(left) <= 0) return NOWHERE;
-  if (inverseSquared === null) return null;
-  const across = multiple(circle[SIDE]!, root(left) ?? rootFromZero(left));
-  const cos = product(plus(product(e, g), multiple(-1, product(f, across))), inverseSquared);
-  const sin = product(plus(product(f, g), product(e, across)), inverseSquared);
-  return sum(centre, scaled(radius, sum(times(cos, p), times(sin, q))));
-}
-
-/** √v of what of v is not negative. */
-function rootFromZero(v: Taylor): Taylor {
-  const half = Math.sqrt(v.mid + swingOf(v)) / 2;
-  return { mid: half, a: 0, b: 0, rest: half };
 }
 
 /** The tie rod's frame over the cell, the axes e1, e2, e3 of the contract; null where its stud may lie along it. */

@@ -37,6 +37,10 @@ export function triple(x: number, y: number, z: number): Triple {
   return { x, y, z };
 }
 
+export function scaledTriple(factor: number, { x, y, z }: Triple): Triple {
+  return triple(factor * x, factor * y, factor * z);
+}
+
 export function crossed(v: Triple, w: Triple): Triple {
   return triple(v.y * w.z - v.z * w.y, v.z * w.x - v.x * w.z, v.x * w.y - v.y * w.x);
 }

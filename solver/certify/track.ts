@@ -5,16 +5,9 @@ import type { Vector3 } from '../math/vec3.ts';
 import { carrier } from '../model/defaults.ts';
 import type { Carrier } from '../model/model.ts';
 import type { Cell } from './cells.ts';
+import { leverEndOver, NOWHERE } from './leverEnd.ts';
 import { type Motion, turnedBack } from './motion.ts';
-import {
-  type Frame,
-  leverEndOver,
-  NOWHERE,
-  rodAxesOver,
-  seenCarried,
-  seenGround,
-  seenMoving,
-} from './seen.ts';
+import { type Frame, rodAxesOver, seenCarried, seenGround, seenMoving } from './seen.ts';
 import { POINT } from './separation.ts';
 import { scaled, sum, type TaylorVector, type Triple, tripleAt } from './taylor.ts';
 
@@ -61,12 +54,14 @@ function shaftEnds({ shaft }: Corner, cell: Enclosed, frame: Frame): Ends | null
   };
 }
 
+const LEVER = { angle: Slot.leverCos, end: Slot.leverEnd, room: Slot.leverRoom };
+
 function linkEnds(corner: Corner, cell: Enclosed, frame: Frame): Ends | typeof NOWHERE | null {
   const { lever, model } = corner;
   if (lever === null || model.antiRollBar === undefined) return null;
   const on = carrier(model.antiRollBar);
   const to = tripleAt(cell.pose, Slot.link);
-  const end = leverEndOver(lever, seenCarried(cell, on, to, 'ground'));
+  const end = leverEndOver(lever.circle, cell.pose, LEVER, seenCarried(cell, on, to, 'ground'));
   if (end === null || end === NOWHERE) return end;
   return {
     first: seenMoving(cell.motion, end, frame),

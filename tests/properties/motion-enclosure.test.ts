@@ -1,14 +1,9 @@
 /** Enclosures of the linkage's motion over cells of travel × rack hold what sampling finds in them. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { leverEndOver, NOWHERE } from '../../solver/certify/leverEnd.ts';
 import { encloseMotion, type Motion } from '../../solver/certify/motion.ts';
-import {
-  leverEndOver,
-  NOWHERE,
-  rodAxesOver,
-  seenCarried,
-  seenMoving,
-} from '../../solver/certify/seen.ts';
+import { rodAxesOver, seenCarried, seenMoving } from '../../solver/certify/seen.ts';
 import { type TaylorVector, tripleAt } from '../../solver/certify/taylor.ts';
 import {
   assemble,
@@ -96,7 +91,12 @@ function enclosed(corner: Corner, centre: Float64Array, motion: Motion, pose: Fl
       seenFromKnuckle(centre, pose, Slot.damperBottom),
     ],
   ];
-  const lever = leverEndOver(corner.lever!, carried(carrier(corner.model.antiRollBar!), Slot.link));
+  const lever = leverEndOver(
+    corner.lever!.circle,
+    centre,
+    { angle: Slot.leverCos, end: Slot.leverEnd, room: Slot.leverRoom },
+    carried(carrier(corner.model.antiRollBar!), Slot.link),
+  );
   if (lever !== null && lever !== NOWHERE) found.push(['lever end', lever, ground(Slot.leverEnd)]);
   const { stud } = corner.joints.rod;
   const studAt = { x: 0, y: 0, z: 0 };
