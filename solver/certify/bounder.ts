@@ -1,5 +1,5 @@
 /** Which bound serves which pair of shapes. */
-import { createMeshGap, type MeshSurface } from '../clearance/mesh.ts';
+import type { MeshSurface } from '../clearance/mesh.ts';
 import type { Section } from '../clearance/section.ts';
 import type { Corner } from '../corner.ts';
 import type { Pose } from '../linkage/solve.ts';
@@ -9,10 +9,11 @@ import type { Cell } from './cells.ts';
 import { chainBounder } from './chains.ts';
 import type { Bounder, Pieces, Track } from './element.ts';
 import { hullBound } from './hull.ts';
+import { chainMeshBounder, sectionsMeshBounder } from './meshes.ts';
 import { revolvedBounder } from './revolved.ts';
 import type { Frame } from './seen.ts';
 import { frameOf, type TrackBody, trackOver } from './track.ts';
-import { meshBounder, ringSwings, trackSwings, wholeBounder } from './whole.ts';
+import { ringSwings, trackSwings, wholeBounder } from './whole.ts';
 
 /** A part as certifying needs it. */
 export type ProvableShape =
@@ -162,6 +163,9 @@ export function bounderOf(
     if (first.kind === 'box' && second.kind === 'revolved') {
       return hullBounder(slow(), pose, second.sections, first, measure, false);
     }
+    const surface = [first, second].find((shape) => shape.kind === 'mesh')?.surface ?? null;
+    const sections = [first, second].find((shape) => shape.kind === 'revolved')?.sections;
+    if (surface !== null && sections !== undefined) return sectionsMeshBounder(sections, surface);
     return slow();
   }
   if (second.kind === 'chain') {
@@ -178,5 +182,5 @@ export function bounderOf(
   const seen = pieces(first, trackOf(corner, keys, first, 'ground'));
   if (second.kind === 'box') return boxBounder(seen, second.min, second.max);
   if (second.surface === null) return slow();
-  return meshBounder(seen, second.surface, createMeshGap());
+  return chainMeshBounder(seen, second.surface);
 }

@@ -48,6 +48,28 @@ function vertexBound(
   return Math.max(plain, tangent);
 }
 
+/** Bounds over the cell how far the sections' convex hull, thickened, stays above the ground along the unit direction n, mm. */
+export function reachBound(
+  cell: Cell & { readonly motion: Motion },
+  sections: readonly Section[],
+  n: Triple,
+): number {
+  const { knuckle } = cell.motion;
+  const direction = still(n);
+  const axis = carriedVector(knuckle, tripleAt(cell.pose, Slot.hubAxis));
+  const height = dot(direction, carriedPoint(knuckle, tripleAt(cell.pose, Slot.centre)));
+  const lean = dot(direction, axis);
+  const axisSwing = swing(axis);
+  let least = Number.POSITIVE_INFINITY;
+  for (const { line, half } of sections) {
+    for (let at = 0; at < line.length; at += 2) {
+      const vertex = vertexBound(height, lean, axisSwing, line[at]!, line[at + 1]!);
+      least = Math.min(least, vertex - half);
+    }
+  }
+  return least;
+}
+
 /**
  * Bounds over the cell the gap between the sections' convex hull and a box along the unit direction n from the box
  * towards the sections, mm; it may be negative, which says nothing.
@@ -59,19 +81,5 @@ export function hullBound(
   max: Vector3,
   n: Triple,
 ): number {
-  const { knuckle } = cell.motion;
-  const direction = still(n);
-  const axis = carriedVector(knuckle, tripleAt(cell.pose, Slot.hubAxis));
-  const height = dot(direction, carriedPoint(knuckle, tripleAt(cell.pose, Slot.centre)));
-  const lean = dot(direction, axis);
-  const axisSwing = swing(axis);
-  const corner = farthest(min, max, n);
-  let least = Number.POSITIVE_INFINITY;
-  for (const { line, half } of sections) {
-    for (let at = 0; at < line.length; at += 2) {
-      const vertex = vertexBound(height, lean, axisSwing, line[at]!, line[at + 1]!);
-      least = Math.min(least, vertex - corner - half);
-    }
-  }
-  return least;
+  return reachBound(cell, sections, n) - farthest(min, max, n);
 }

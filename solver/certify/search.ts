@@ -1,4 +1,7 @@
 /** Branch and bound over travel × rack for one pair: best first, the cell with the lowest bound is halved next. */
+import { placesOf } from '../clearance/deepest.ts';
+import { isConvex } from '../clearance/depth.ts';
+import type { Section } from '../clearance/section.ts';
 import type { Corner } from '../corner.ts';
 import { createPose, type Pose } from '../linkage/solve.ts';
 import type { ProvableShape } from './bounder.ts';
@@ -41,6 +44,8 @@ const CLOSEST = 0.002;
 /** What rounding, the solver's residuals and the closed forms' own errors cannot come to, mm. */
 export const SAFETY = 1e-6;
 const MOST_NODES = 12_000;
+/** A convex section's deepest place is found to a ten thousandth, mm. */
+const DEEPEST_ROUNDING = 2e-4;
 /** Half-size, mm, below which a cell of which nothing is proven is given up. */
 const SMALLEST = 0.1;
 
@@ -85,11 +90,12 @@ function aimOf({ found, required }: Search): number {
 }
 
 export function isProven(search: Search): boolean {
-  const { open, nodes, found } = search;
+  const { open, nodes, found, floor } = search;
   const lowest = open[0]?.bound;
   return (
     lowest === undefined ||
     nodes >= MOST_NODES ||
+    found.gap - floor <= CLOSE ||
     lowest >= Math.min(found.gap, aimOf(search), search.givenUp)
   );
 }
@@ -169,6 +175,14 @@ export function stepSearch(search: Search): void {
   }
 }
 
+/** No place of a solid section is deeper, mm. */
+function deepestIn(section: Section): number {
+  const { line, solid } = section;
+  if (!solid) return 0;
+  const depth = isConvex(line) ? placesOf(section)[0]?.depth : undefined;
+  return depth === undefined ? Math.max(...line) - Math.min(...line) : depth + DEEPEST_ROUNDING;
+}
+
 /** Half the thickness of a shape, and how deep a solid can be, mm. */
 function depthOf(shape: ProvableShape): number {
   if (shape.kind === 'chain') return Math.max(...shape.radii);
@@ -176,11 +190,7 @@ function depthOf(shape: ProvableShape): number {
   if (shape.kind === 'box') {
     return Math.max(...shape.max.map((most, i) => most - shape.min[i]!));
   }
-  return Math.max(
-    ...shape.sections.map(({ line, half, solid }) =>
-      solid ? half + Math.max(...line) - Math.min(...line) : half,
-    ),
-  );
+  return Math.max(...shape.sections.map((section) => section.half + deepestIn(section)));
 }
 
 /** No gap of these shapes can be smaller than this, wherever they are, mm. */

@@ -2,48 +2,18 @@
  * What has no closed bound of its own is bounded by how fast it moves: over a cell a gap cannot shrink by more than the
  * parts' points move against each other.
  */
-import type { MeshGap, MeshSurface } from '../clearance/mesh.ts';
 import type { Section } from '../clearance/section.ts';
 import { Slot } from '../linkage/slots.ts';
 import type { Cell } from './cells.ts';
-import { type Bounder, type Pieces, type Swings, stretches, swingsOf } from './element.ts';
+import { type Bounder, type Swings, stretches, swingsOf } from './element.ts';
 import { type BodyMotion, carriedPoint, carriedVector } from './motion.ts';
 import { POINT } from './separation.ts';
 import { midLength, scaled, slopeA, slopeB, sum, tripleAt } from './taylor.ts';
 
 const REST = 9;
 
-/** A mesh's distances are rounded, mm. */
-const MESH_ROUNDING = 0.01;
-
-/** Bounds the gap of a chain, whose break points are seen from the ground, to a mesh, piece by piece. */
-export function meshBounder(
-  { track, radii, starts }: Pieces,
-  surface: MeshSurface,
-  answer: MeshGap,
-): Bounder {
-  const points = new Float64Array(6);
-  const radius = new Float64Array(1);
-  return {
-    elements: stretches(radii.length, 1),
-    isCoarse: () => false,
-    swings: (cell) => swingsOf(track(cell)),
-    bound: (cell, element, enough) => {
-      const over = track(cell);
-      if (over === null) return Number.NEGATIVE_INFINITY;
-      if (over.length === 0) return Number.POSITIVE_INFINITY;
-      const at = starts[element.first]! * POINT;
-      points.set(over.subarray(at, at + 3));
-      points.set(over.subarray(at + POINT, at + POINT + 3), 3);
-      radius[0] = radii[element.first]!;
-      const swing = Math.max(swingAt(over, at), swingAt(over, at + POINT)) + MESH_ROUNDING;
-      surface.gapToChain(points, radius, answer, enough + swing);
-      return answer.gap - swing;
-    },
-  };
-}
-
-function swingAt(track: Float64Array, at: number): number {
+/** How far a point of a track can come from its middle. */
+export function swingAt(track: Float64Array, at: number): number {
   return (
     Math.hypot(track[at + 3]!, track[at + 4]!, track[at + 5]!) +
     Math.hypot(track[at + 6]!, track[at + 7]!, track[at + 8]!) +

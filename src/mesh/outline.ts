@@ -2,6 +2,8 @@
  * A section of revolution made ready for questions in its (s, ρ) plane: distances from a point, and lower bounds for
  * everything inside a rectangle or a triangle. Distances of a solid section are signed, negative inside.
  */
+import { placesOf } from '../../solver/clearance/deepest.ts';
+import { isConvex } from '../../solver/clearance/depth.ts';
 import type { Section } from '../../solver/index.ts';
 
 export interface Outline {
@@ -16,6 +18,8 @@ export interface Outline {
   readonly hull: Float64Array;
   /** Least and greatest s, least and greatest ρ. */
   readonly frame: readonly [number, number, number, number];
+  /** No point has a smaller signed distance. */
+  readonly floor: number;
 }
 
 /** Twice the area of the triangle o, a, b: positive where it turns left. */
@@ -40,7 +44,18 @@ function hullOf(line: Float64Array): readonly (readonly number[])[] {
   return [...side(points), ...side(points.slice().reverse())];
 }
 
-export function outlineOf({ line, half, solid }: Section): Outline {
+/** How far below the deepest place of a convex solid nothing can be, mm: that place is found to a ten thousandth. */
+const DEEPEST_ROUNDING = 2e-4;
+
+function floorOf(section: Section): number {
+  const { line, half, solid } = section;
+  if (!solid) return -half;
+  const depth = isConvex(line) ? placesOf(section)[0]?.depth : undefined;
+  return depth === undefined ? Number.NEGATIVE_INFINITY : -depth - DEEPEST_ROUNDING - half;
+}
+
+export function outlineOf(section: Section): Outline {
+  const { line, half, solid } = section;
   const corners = solid ? hullOf(line) : [];
   const hull = corners.flatMap((corner, i) => {
     const next = corners[(i + 1) % corners.length]!;
@@ -56,7 +71,7 @@ export function outlineOf({ line, half, solid }: Section): Outline {
     Math.min(...radii!),
     Math.max(...radii!),
   ] as const;
-  return { line, half, solid, hull: Float64Array.from(hull), frame };
+  return { line, half, solid, hull: Float64Array.from(hull), frame, floor: floorOf(section) };
 }
 
 /** The section's point last found nearest by `apartFrom`. */
@@ -254,9 +269,57 @@ function triangleApart({ line }: Outline, corners: Float64Array): number {
   return Math.sqrt(least);
 }
 
+/** Heights of the triangle's corners over every half-plane of the hull, three each. */
+const _heights = new Float64Array(3 * 64);
+
+/**
+ * Lower bound of the greatest of the hull's half-planes over a triangle: the best that one of them gives, or a mixture of
+ * two, which holds where two sides of a solid are equally near.
+ */
+function ridgeBound({ hull }: Outline, corners: Float64Array): number {
+  const count = Math.min(hull.length / 3, 64);
+  let best = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < count; i += 1) {
+    for (let j = 0; j < 3; j += 1) {
+      _heights[3 * i + j] =
+        hull[3 * i]! * corners[2 * j]! + hull[3 * i + 1]! * corners[2 * j + 1]! - hull[3 * i + 2]!;
+    }
+    best = Math.max(best, mixed(i, i, 1));
+  }
+  for (let i = 0; i < count; i += 1) {
+    for (let k = 0; k < i; k += 1) best = Math.max(best, bestMixture(i, k));
+  }
+  return best;
+}
+
+/** The least over the corners of `share` of one half-plane's height and the rest of another's. */
+function mixed(i: number, k: number, share: number): number {
+  const h = _heights;
+  const rest = 1 - share;
+  return Math.min(
+    share * h[3 * i]! + rest * h[3 * k]!,
+    share * h[3 * i + 1]! + rest * h[3 * k + 1]!,
+    share * h[3 * i + 2]! + rest * h[3 * k + 2]!,
+  );
+}
+
+/** The least over the corners is concave in the share: its greatest lies where two corners' heights are equal. */
+function bestMixture(i: number, k: number): number {
+  const h = _heights;
+  let best = Number.NEGATIVE_INFINITY;
+  for (let corner = 0; corner < 3; corner += 1) {
+    const next = corner === 2 ? 0 : corner + 1;
+    const first = h[3 * i + corner]! - h[3 * i + next]!;
+    const second = h[3 * k + corner]! - h[3 * k + next]!;
+    const share = second / (second - first);
+    if (share > 0 && share < 1) best = Math.max(best, mixed(i, k, share));
+  }
+  return best;
+}
+
 /** Lower bound of the signed distance for every point of a triangle [s, ρ, s, ρ, s, ρ] of the section's plane. */
 export function boundOfTriangle(outline: Outline, corners: Float64Array): number {
-  const { half, solid, hull } = outline;
+  const { half, solid } = outline;
   const s = (corners[0]! + corners[2]! + corners[4]!) / 3;
   const radius = (corners[1]! + corners[3]! + corners[5]!) / 3;
   let size = 0;
@@ -266,12 +329,6 @@ export function boundOfTriangle(outline: Outline, corners: Float64Array): number
   let least = signedApart(outline, s, radius) + half - size;
   const apart = triangleApart(outline, corners);
   if (!solid || (apart > 0 && !isWithin(outline, s, radius))) least = Math.max(least, apart);
-  for (let at = 0; at < hull.length; at += 3) {
-    let lowest = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < 6; i += 2) {
-      lowest = Math.min(lowest, hull[at]! * corners[i]! + hull[at + 1]! * corners[i + 1]!);
-    }
-    least = Math.max(least, lowest - hull[at + 2]!);
-  }
+  if (solid) least = Math.max(least, ridgeBound(outline, corners));
   return least - half;
 }

@@ -46,6 +46,12 @@ function tryPoint(outline: Outline, x: number, y: number, z: number): void {
   found.radius = foot.radius;
 }
 
+/** Finds the section's place nearest to one point of the mesh. */
+export function nearestOf(outline: Outline, x: number, y: number, z: number): void {
+  found.apart = Number.POSITIVE_INFINITY;
+  tryPoint(outline, x, y, z);
+}
+
 /** Parts waiting to be looked at, nine coordinates each, one on top of the other. */
 const _stack = new Float64Array(9 * 512);
 const _image = new Float64Array(6);
@@ -69,6 +75,7 @@ function findLongest(at: number): void {
 
 /** A lower bound of the signed distance over the part at `at`; one of `enough` is not made better. */
 function boundOf(outline: Outline, at: number, enough: number): number {
+  if (outline.floor >= enough) return outline.floor;
   let sLow = Number.POSITIVE_INFINITY;
   let sHigh = Number.NEGATIVE_INFINITY;
   let high = 0;
@@ -156,6 +163,12 @@ function part(outline: Outline, at: number): void {
   _stack[a + 9] = x;
   _stack[a + 10] = y;
   _stack[a + 11] = z;
+}
+
+/** A lower bound of the triangle's signed distance to the section; one of `enough` is not made better. */
+export function boundTriangle(outline: Outline, triangle: Float64Array, enough: number): number {
+  _stack.set(triangle);
+  return boundOf(outline, 0, enough);
 }
 
 /** Lets `found` take the triangle's least signed distance to the section, if it is less by more than what is promised. */

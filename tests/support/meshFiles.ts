@@ -156,7 +156,14 @@ export function glbParts(shape: Shape, nodes: readonly object[] = [{ mesh: 0 }])
     nodes,
     meshes: [{ primitives: [{ attributes: { POSITION: 0 }, indices: 1 }] }],
     accessors: [
-      { bufferView: 0, componentType: 5126, count: shape.vertices.length, type: 'VEC3' },
+      {
+        bufferView: 0,
+        componentType: 5126,
+        count: shape.vertices.length,
+        type: 'VEC3',
+        min: [0, 1, 2].map((i) => Math.min(...shape.vertices.map((vertex) => vertex[i]!))),
+        max: [0, 1, 2].map((i) => Math.max(...shape.vertices.map((vertex) => vertex[i]!))),
+      },
       { bufferView: 1, componentType: 5123, count: corners.length, type: 'SCALAR' },
     ],
     bufferViews: [
