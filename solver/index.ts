@@ -37,6 +37,9 @@ export {
 export type { Strand } from './clearance/strands.ts';
 export { type WheelPlace, wheelPlace } from './clearance/wheelPlace.ts';
 export { assemble, type Corner, solve } from './corner.ts';
+export { canBeCured } from './cure/aim.ts';
+export * from './cure/cure.ts';
+export { curesInSteps } from './cure/cures.ts';
 export type { Failure } from './linkage/linkage.ts';
 export { poseRates } from './linkage/rates.ts';
 export { Fixed, Slot } from './linkage/slots.ts';
