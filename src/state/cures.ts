@@ -17,9 +17,15 @@ export interface CureTrial {
   readonly held: Model | null;
 }
 
+/** A pair or limit by its key, and what people call it. */
+export interface CureQuestion {
+  readonly cureKey: string;
+  readonly name: string;
+}
+
 export interface CuresState {
-  /** The pair's or limit's key that was asked for last, and the model it was asked of. */
-  readonly key: string | null;
+  /** What was asked for last, and the model it was asked of. */
+  readonly asked: CureQuestion | null;
   readonly model: Model | null;
   /** idle: nothing is being worked out; done: `found` answers, null where there is nothing to cure. */
   readonly stage: 'idle' | 'running' | 'done';
@@ -44,7 +50,7 @@ export type CureStore = ReturnType<typeof createCures>;
 
 export function createCures(documentStore: DocumentStore, meshStore: MeshStore, start: StartCures) {
   const store = createStore<CuresState>(() => ({
-    key: null,
+    asked: null,
     model: null,
     stage: 'idle',
     progress: 0,
@@ -63,20 +69,20 @@ export function createCures(documentStore: DocumentStore, meshStore: MeshStore, 
   }
 
   /** Looks for the cures of a pair or limit; what was looked for before is dropped, and a trial stays as it is. */
-  function look(key: string): void {
+  function look(asked: CureQuestion): void {
     const { model } = documentStore.getState();
     service ??= start(take);
     const { ask } = service;
     sender.send(model, ask);
     number += 1;
-    setState({ key, model, stage: 'running', progress: 0, found: null, trial: null });
-    ask({ kind: 'cure', number, model, meshes: sender.keys(model), key });
+    setState({ asked, model, stage: 'running', progress: 0, found: null, trial: null });
+    ask({ kind: 'cure', number, model, meshes: sender.keys(model), key: asked.cureKey });
   }
 
   function stop(): void {
     if (getState().stage !== 'running') return;
     service?.ask({ kind: 'cancel' });
-    setState({ stage: 'idle', key: null, model: null });
+    setState({ stage: 'idle', asked: null, model: null });
   }
 
   function putBackHeld({ held }: CureTrial): void {
@@ -110,7 +116,7 @@ export function createCures(documentStore: DocumentStore, meshStore: MeshStore, 
     const { trial } = getState();
     if (trial === null) return;
     putBackHeld(trial);
-    setState({ stage: 'idle', key: null, model: null, found: null });
+    setState({ stage: 'idle', asked: null, model: null, found: null });
   }
 
   // Undo, another file, another tab's work: a trial ends where its design is gone or its ghost let go of.

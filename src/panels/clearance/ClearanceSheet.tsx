@@ -3,10 +3,15 @@ import './clearanceSheet.css';
 import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { PairResult } from '../../../solver/certify/result.ts';
+import { pairKey } from '../../../solver/clearance/gapField.ts';
 import { documentStore, view } from '../../state/bench.ts';
+import { lockMaps } from '../../state/charted.ts';
+import { cures } from '../../state/cured.ts';
 import { meshes, uncheckedMeshes } from '../../state/meshes.ts';
 import { proofs } from '../../state/proven.ts';
 import { gapUnit } from '../../words/format.ts';
+import { pairWords } from '../../words/parts.ts';
+import { CureList } from '../cures/CureList.tsx';
 import { PairRow } from './PairRow.tsx';
 import { ProofHead } from './ProofHead.tsx';
 import { Unwatched } from './Unwatched.tsx';
@@ -31,6 +36,16 @@ function Unchecked() {
   );
 }
 
+/** Cures of the chosen pair where it has less than it wants; of the pair on trial while a cure of it is tried. */
+function Cured({ results }: { readonly results: readonly PairResult[] }) {
+  const chosen = useStore(lockMaps, (state) => state.pair);
+  const trial = useStore(cures, (state) => (state.trial === null ? null : state.asked));
+  if (trial !== null) return <CureList {...trial} />;
+  const result = results.find(({ names }) => pairKey(names) === chosen);
+  if (result === undefined || result.verdict === 'clear') return null;
+  return <CureList cureKey={chosen} name={pairWords(result.names)} />;
+}
+
 export default function ClearanceSheet() {
   useEffect(() => proofs.watch(), []);
   const results = useStore(proofs, (state) => state.results);
@@ -40,6 +55,7 @@ export default function ClearanceSheet() {
     <div className="clearance">
       <ProofHead />
       <Unchecked />
+      <Cured results={results} />
       <table className="clearance-table">
         <thead>
           <tr>

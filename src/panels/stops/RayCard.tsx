@@ -1,6 +1,8 @@
 /** What stops the wheel one way: the first limit large, the next ones under it, and what is met already. */
-import type { RayStops, Stop } from '../../../solver/index.ts';
+import { Fragment } from 'react';
+import { canBeCured, type Margin, type RayStops, type Stop } from '../../../solver/index.ts';
 import { inputs } from '../../state/bench.ts';
+import { cures } from '../../state/cured.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { signedLength } from '../../words/format.ts';
 
@@ -18,14 +20,35 @@ function go(found: RayStops, at: number): void {
   else inputs.move(found.ray.held, at);
 }
 
+/** Looks for cures of a limit that is met inside the range; the sheet shows them. */
+function CureButton({ margin }: { readonly margin: Margin }) {
+  if (!canBeCured(margin.key)) return null;
+  const { key: cureKey, label } = margin;
+  const name = label.charAt(0).toUpperCase() + label.slice(1);
+  return (
+    <button
+      type="button"
+      className="stops-go stops-cure"
+      aria-label={`Look for the smallest cure: ${name}`}
+      onClick={() => cures.look({ cureKey, name })}
+    >
+      cure
+    </button>
+  );
+}
+
 function Next({ found, stop, unit }: { found: RayStops; stop: Stop; unit: LengthUnit }) {
   return (
     <li>
       <button type="button" className="stops-go" onClick={() => go(found, stop.at)}>
         {signedLength(stop.at, unit)}
       </button>{' '}
-      {stop.margin.met}
-      {stop.isBeyondRange && <small> (beyond the model’s range)</small>}
+      {stop.margin.met}{' '}
+      {stop.isBeyondRange ? (
+        <small>(beyond the model’s range)</small>
+      ) : (
+        <CureButton margin={stop.margin} />
+      )}
     </li>
   );
 }
@@ -53,8 +76,12 @@ function First({
       <button type="button" className="stops-go" onClick={() => go(found, stop.at)}>
         {signedLength(stop.at, unit)}
       </button>
-      : <strong>{stop.margin.met}</strong>
-      {stop.isBeyondRange && <small> (beyond the model’s range)</small>}
+      : <strong>{stop.margin.met}</strong>{' '}
+      {stop.isBeyondRange ? (
+        <small>(beyond the model’s range)</small>
+      ) : (
+        <CureButton margin={stop.margin} />
+      )}
     </p>
   );
 }
@@ -80,7 +107,12 @@ export function RayCard({ found, unit }: { readonly found: RayStops; readonly un
       {already.length > 0 && (
         <p className="stops-already">
           <strong>Already at the start:</strong>{' '}
-          {already.map(({ margin }) => margin.met).join('; ')}.
+          {already.map(({ margin }, index) => (
+            <Fragment key={margin.key}>
+              {index > 0 && '; '}
+              {margin.met} <CureButton margin={margin} />
+            </Fragment>
+          ))}
         </p>
       )}
       {Math.abs(lookedTo - provenTo) > 0.5 && (

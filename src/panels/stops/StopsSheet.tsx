@@ -3,7 +3,9 @@ import './stopsSheet.css';
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { view } from '../../state/bench.ts';
+import { cures } from '../../state/cured.ts';
 import { stops } from '../../state/stopped.ts';
+import { CureList } from '../cures/CureList.tsx';
 import { Extremes } from './Extremes.tsx';
 import { RayCard } from './RayCard.tsx';
 import { WantedTravel } from './WantedTravel.tsx';
@@ -22,6 +24,12 @@ function Rays() {
       ))}
     </div>
   );
+}
+
+/** Cures of the limit that was asked for last. */
+function Cured() {
+  const asked = useStore(cures, (state) => state.asked);
+  return asked === null ? null : <CureList {...asked} />;
 }
 
 /** Switches the usable part of travel × lock on the map. */
@@ -44,6 +52,7 @@ export default function StopsSheet() {
   return (
     <div className="stops">
       <Rays />
+      <Cured />
       <RegionSwitch />
       <Extremes />
       <WantedTravel />

@@ -1,0 +1,169 @@
+/** One cure: what it changes and by how much, what else it moves, and the way to try it. */
+import { useId } from 'react';
+import { useStore } from 'zustand';
+import { type Cure, cureWords, type MarginUnit, type Moved } from '../../../solver/index.ts';
+import { cures } from '../../state/cured.ts';
+import type { LengthUnit } from '../../state/view.ts';
+import { angle, gapUnit, length } from '../../words/format.ts';
+import { Icon } from '../icons.tsx';
+
+/** Worse gaps that are named; the others are counted. */
+const MOST_WORSE = 5;
+const TURNED = { touch: 'now touches', tight: 'now tight', met: 'now passed' } as const;
+
+/** "12.3 mm", "1.20°". */
+function amount(value: number, of: MarginUnit, unit: LengthUnit): string {
+  return of === 'mm' ? length(value, gapUnit(unit)) : angle(value);
+}
+
+/** Small changes keep their hundredths: 0.63 mm is not 0.6. */
+function amountOf(mm: number, unit: LengthUnit): string {
+  return length(mm, gapUnit(unit), mm < 4 ? 2 : 1);
+}
+
+function MovedRow({ moved, unit }: { readonly moved: Moved; readonly unit: LengthUnit }) {
+  const { label, before, after, unit: of } = moved;
+  return (
+    <>
+      <dt>{label}</dt>
+      <dd>
+        {before !== null && before !== after && `${amount(before, of, unit)} → `}
+        {amount(after, of, unit)}
+      </dd>
+    </>
+  );
+}
+
+function Worse({ cure, unit }: { readonly cure: Cure; readonly unit: LengthUnit }) {
+  const { worsened } = cure;
+  if (worsened.length === 0) return null;
+  const more = worsened.length - MOST_WORSE;
+  return (
+    <>
+      <h5>Closer for it</h5>
+      <dl>
+        {worsened.slice(0, MOST_WORSE).map(({ turned, ...moved }) => (
+          <MovedRow
+            key={moved.label}
+            moved={
+              turned === null ? moved : { ...moved, label: `${moved.label}, ${TURNED[turned]}` }
+            }
+            unit={unit}
+          />
+        ))}
+      </dl>
+      {more > 0 && <p className="cure-note">And {more} more that stay farther apart.</p>}
+    </>
+  );
+}
+
+function Effects({ cure, unit }: { readonly cure: Cure; readonly unit: LengthUnit }) {
+  const { settings, moves, worsened } = cure;
+  return (
+    <>
+      <dl>
+        {settings.map((moved) => (
+          <MovedRow key={moved.label} moved={moved} unit={unit} />
+        ))}
+      </dl>
+      {moves.length > 0 && (
+        <>
+          <h5>Moves with it</h5>
+          <dl>
+            {moves.map((moved) => (
+              <MovedRow key={moved.label} moved={moved} unit={unit} />
+            ))}
+          </dl>
+        </>
+      )}
+      <Worse cure={cure} unit={unit} />
+      {moves.length + worsened.length === 0 && (
+        <p className="cure-note">Nothing else moves, and nothing comes closer.</p>
+      )}
+    </>
+  );
+}
+
+function Buttons({ cure, title }: { readonly cure: Cure; readonly title: string }) {
+  const isOn = useStore(cures, ({ trial }) => trial?.cure === cure);
+  if (isOn) {
+    return (
+      <div className="cure-buttons">
+        <button
+          type="button"
+          className="bar-button"
+          aria-label={`Keep: ${title}`}
+          onClick={cures.keep}
+        >
+          Keep
+        </button>
+        <button
+          type="button"
+          className="bar-button"
+          aria-label={`Take back: ${title}`}
+          onClick={cures.takeBack}
+        >
+          Take back
+        </button>
+      </div>
+    );
+  }
+  return (
+    <div className="cure-buttons">
+      <button
+        type="button"
+        className="bar-button"
+        aria-label={`Try as ghost: ${title}`}
+        title="Put it on the bench and hold the present design as the ghost"
+        onClick={() => cures.tryOn(cure)}
+      >
+        Try as ghost
+      </button>
+    </div>
+  );
+}
+
+/** What is left with it: "gap 8.0 mm, proven". */
+function leftWords(cure: Cure, isGap: boolean, of: MarginUnit, unit: LengthUnit): string {
+  const what = isGap ? 'gap' : 'left';
+  const size = amount(cure.least, of, unit);
+  if (!cure.reaches) return `not enough: at best ${what} ${size}`;
+  return `${what} ${size}, ${cure.isProven ? 'proven' : 'found, not proven'}`;
+}
+
+export function CureCard({
+  cure,
+  isGap,
+  of,
+  unit,
+}: {
+  readonly cure: Cure;
+  readonly isGap: boolean;
+  readonly of: MarginUnit;
+  readonly unit: LengthUnit;
+}) {
+  const id = useId();
+  const title = cureWords(cure, (mm) => amountOf(mm, unit));
+  const isOn = useStore(cures, ({ trial }) => trial?.cure === cure);
+  return (
+    <li
+      className="cure"
+      data-cure={cure.kind}
+      data-state={cure.reaches ? 'clear' : 'near'}
+      data-on={isOn || undefined}
+      aria-labelledby={id}
+    >
+      <h4 id={id}>{title.charAt(0).toUpperCase() + title.slice(1)}</h4>
+      <p className="cure-left">
+        <Icon name={cure.reaches ? 'clear' : 'warn'} />
+        {leftWords(cure, isGap, of, unit)}
+      </p>
+      {cure.reaches && (
+        <>
+          <Effects cure={cure} unit={unit} />
+          <Buttons cure={cure} title={title} />
+        </>
+      )}
+    </li>
+  );
+}
