@@ -18,6 +18,7 @@ import {
 import { makeFloor } from './floor.ts';
 import { makeLibraryNewton } from './library.ts';
 import { nanoseconds, shuffled } from './measure.ts';
+import { meshRows } from './meshes.ts';
 
 const TRAVELS = 81;
 const RACKS = 61;
@@ -131,6 +132,9 @@ console.log(
 for (const [label, value] of rows) line(label, `${value.toFixed(0)} ns`);
 line('plain Newton on nine equations, library linear solver, warm', `${library.toFixed(0)} ns`);
 line('assembly of a model', `${(assembly / 1000).toFixed(0)} µs`);
+for (const [label, value] of meshRows(corner)) {
+  line(label, value > 1e6 ? `${(value / 1e6).toFixed(0)} ms` : `${(value / 1000).toFixed(0)} µs`);
+}
 console.log('');
 line('positions warm / floor warm (wanted ≤ 1.5)', (warmPose / floorWarm).toFixed(2));
 line('positions cold / floor cold (wanted ≤ 1.5)', (coldPose / floorCold).toFixed(2));
