@@ -9,8 +9,9 @@ export type PageSize = 'short' | 'phone' | 'tight' | 'middle' | 'wide' | 'vast';
 
 /** The first that matches. The first two stand in the style sheets too. */
 const QUERIES = {
-  short: '(max-height: 579px) and (orientation: landscape)',
-  phone: '(max-width: 719px), (max-width: 899px) and (orientation: portrait)',
+  short:
+    '(orientation: landscape) and (max-height: 579px), (orientation: landscape) and (max-width: 899px), (orientation: landscape) and (max-width: 1199px) and (max-height: 679px)',
+  phone: '(max-width: 899px)',
   tight: '(max-width: 1229px)',
   vast: '(min-width: 1640px)',
   wide: '(min-width: 1360px)',

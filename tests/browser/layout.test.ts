@@ -88,6 +88,7 @@ describe('the panels around the stage', () => {
     [1440, 900, 300],
     [1024, 768, 190],
     [1280, 720, 190],
+    [1200, 600, 150],
     [1920, 1080, 300],
     [2560, 1440, 300],
   ])(
@@ -254,6 +255,8 @@ describe('a small window', () => {
     [720, 450],
     [844, 390],
     [960, 540],
+    [820, 600],
+    [1100, 660],
     [390, 844],
     [768, 1024],
   ])('keeps everything readable and in reach at %d × %d', async (width, height) => {
