@@ -2,11 +2,12 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Model, type Obstacle, parseModel } from '../../solver/index.ts';
+import { type Model, type Obstacle, parseModel, writeModel } from '../../solver/index.ts';
 import { loadModel } from '../../src/cli/files.ts';
 import { loadMeshes } from '../../src/cli/meshes.ts';
 import { BadInput } from '../../src/cli/refusal.ts';
 import { fingerprint } from '../../src/mesh/fingerprint.ts';
+import { armscribe } from '../support/armscribe.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
 import { boxShape, glb, stlBinary } from '../support/meshFiles.ts';
 
@@ -109,6 +110,30 @@ describe('mesh files beside a model', () => {
       'm',
     );
     expect(read.ok && loadMeshes(read.model, 'm').size).toBe(0);
+  });
+});
+
+describe('armscribe clearance', () => {
+  it('refuses a mesh without a unit by one line and status 2', () => {
+    writeFileSync(at('unitless.json'), writeModel(modelWith({ file: 'box.stl' })));
+    const { status, out, err } = armscribe('clearance', at('unitless.json'), '--json');
+    expect(status).toBe(2);
+    expect(out).toBe('');
+    expect(err).toBe(
+      `${at('unitless.json')}: obstacles[0].unit: found nothing, and STL files state no unit, wanted "mm" or "cm" or "m" or "inch"\n`,
+    );
+  });
+
+  it('tells the gaps of a mesh as of any obstacle', () => {
+    const mesh = { file: 'box.stl', unit: 'cm', position: [0, 650, 600] } as const;
+    writeFileSync(at('mesh.json'), writeModel(modelWith(mesh)));
+    const { out } = armscribe('clearance', at('mesh.json'), '--json');
+    const { pairs } = JSON.parse(out) as {
+      pairs: { pair: string[]; least: number; provenAtLeast: number }[];
+    };
+    const own = pairs.filter(({ pair }) => pair.includes('part'));
+    expect(own.map(({ pair }) => pair.join('/'))).toContain('tyre/part');
+    for (const { least, provenAtLeast } of own) expect(provenAtLeast).toBeLessThanOrEqual(least);
   });
 });
 
