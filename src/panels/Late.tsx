@@ -32,11 +32,11 @@ class Fence extends Component<{ readonly children: ReactNode }> {
   }
 }
 
-/** `load` must be the same function at each render. */
+/** `load` must be the same function at each render; another one needs another key. */
 export function Late({ load }: { readonly load: Load }) {
   const Body = bodyOf(load);
   return (
-    <Fence key={load.toString()}>
+    <Fence>
       <Suspense fallback={null}>
         <Body />
       </Suspense>
