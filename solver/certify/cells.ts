@@ -5,6 +5,7 @@ import type { Corner } from '../corner.ts';
 import { poseRates } from '../linkage/rates.ts';
 import { createPose, type Pose, solvePose } from '../linkage/solve.ts';
 import { placeParts } from '../measures/parts.ts';
+import type { Flood } from './flood.ts';
 import { encloseMotion, type HalfSizes, type Motion } from './motion.ts';
 import type { CertifiedRange } from './range.ts';
 
@@ -35,11 +36,13 @@ export interface CellTree {
   readonly corner: Corner;
   readonly range: CertifiedRange;
   readonly cells: Map<number, Cell>;
+  /** What stands in for cells of which nothing could be proven: flood.ts. */
+  readonly floods: Map<Cell, Flood>;
   readonly solved: Pose;
 }
 
 export function createCellTree(corner: Corner, range: CertifiedRange): CellTree {
-  return { corner, range, cells: new Map(), solved: createPose() };
+  return { corner, range, cells: new Map(), floods: new Map(), solved: createPose() };
 }
 
 /** Halvings of one input at most: a hundred thousandth of a millimetre. */

@@ -64,10 +64,12 @@ function besideTangent(
     return least > 0 ? short / (2 * least) : Number.POSITIVE_INFINITY;
   };
   const guess = GUESS * straysWithin(0);
-  return straysWithin(guess) <= guess ? endOver(guess) : null;
+  return guess < WIDEST && straysWithin(guess) <= guess ? endOver(guess) : null;
 }
 
 const GUESS = 1.3;
+/** An angle that may stray farther is not worth a try, rad. */
+const WIDEST = 0.5;
 const _tangent = new Float64Array(3);
 
 /** √v of what of v is not negative. */

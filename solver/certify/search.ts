@@ -6,8 +6,9 @@ import type { Corner } from '../corner.ts';
 import { createPose, type Pose } from '../linkage/solve.ts';
 import type { ProvableShape } from './bounder.ts';
 import { type Cell, type CellTree, cellAt, halves, MOST_LEVELS, WHOLE } from './cells.ts';
-import { descend, type Found, findLeast, type GapIn } from './descend.ts';
+import { descend, type Found, findGap, findLeast, type GapIn } from './descend.ts';
 import { type Bounder, type Element, halvesOf } from './element.ts';
+import { type ChartCell, chartHalves, floodOf, LAST_HALF } from './flood.ts';
 import { pop, push } from './heap.ts';
 import { isOutOfReach } from './reach.ts';
 
@@ -16,6 +17,8 @@ interface Node {
   readonly cell: Cell;
   readonly elements: readonly Element[];
   readonly bound: number;
+  /** The cell as one of a chart; null of a plain one. */
+  readonly chart: ChartCell | null;
 }
 
 export interface Search {
@@ -46,8 +49,6 @@ export const SAFETY = 1e-6;
 const MOST_NODES = 12_000;
 /** A convex section's deepest place is found to a ten thousandth, mm. */
 const DEEPEST_ROUNDING = 2e-4;
-/** Half-size, mm, below which a cell of which nothing is proven is given up. */
-const SMALLEST = 0.1;
 
 export function createSearch(
   corner: Corner,
@@ -112,10 +113,12 @@ function boundElements(
   for (let element = waiting.pop(); element !== undefined; element = waiting.pop()) {
     const bound = bounder.bound(cell, element, found.gap);
     if (bound >= found.gap) continue;
+    // A bound that is no number bounds nothing.
+    const known = Number.isNaN(bound) ? Number.NEGATIVE_INFINITY : bound;
     if (bounder.isCoarse()) waiting.push(...halvesOf(element));
     else {
       kept.push(element);
-      lowest = Math.min(lowest, bound);
+      lowest = Math.min(lowest, known);
     }
   }
   return lowest;
@@ -135,14 +138,64 @@ function visit(search: Search, cell: Cell, elements: readonly Element[], inherit
   search.nodes += 1;
   if (isOutOfReach(search.tree, cell)) return;
   if (cell.motion === null) {
-    push(search.open, { cell, elements, bound: inherited });
+    push(search.open, { cell, elements, bound: inherited, chart: null });
     return;
   }
   takeGap(search, cell);
+  bound(search, cell, elements, inherited, null);
+}
+
+/** Bounds an enclosed cell and keeps it open if it may hold less than the least found. */
+function bound(
+  search: Search,
+  cell: Cell,
+  elements: readonly Element[],
+  inherited: number,
+  chart: ChartCell | null,
+): void {
   const kept: Element[] = [];
-  const bound = Math.max(inherited, boundElements(search, cell, elements, kept));
-  if (kept.length > 0 && bound < search.found.gap)
-    push(search.open, { cell, elements: kept, bound });
+  const lowest = Math.max(inherited, boundElements(search, cell, elements, kept));
+  if (kept.length > 0 && lowest < search.found.gap) {
+    push(search.open, { cell, elements: kept, bound: lowest, chart });
+  }
+}
+
+function giveUp(search: Search, lowest: number): void {
+  search.givenUp = Math.min(search.givenUp, lowest);
+}
+
+/** The same of a chart's cell; its centre's gap counts where the pose can really be reached. */
+function visitChart(
+  search: Search,
+  chart: ChartCell,
+  elements: readonly Element[],
+  inherited: number,
+): void {
+  const { cell } = chart;
+  search.nodes += 1;
+  if (cell.motion === null) {
+    if (chart.half.mark < LAST_HALF) giveUp(search, inherited);
+    else push(search.open, { cell, elements, bound: inherited, chart });
+    return;
+  }
+  tryReach(search, cell);
+  bound(search, cell, elements, inherited, chart);
+}
+
+/** Takes the gap at a chart's cell's centre where it is less and the pose can really be reached. */
+function tryReach(search: Search, { travel, rack, half, pose }: Cell): void {
+  const { corner, range } = search.tree;
+  search.pose.data.set(pose);
+  if (!(search.gapIn(search.pose) < search.found.gap)) return;
+  const start = findGap(
+    corner,
+    search.pose,
+    search.gapIn,
+    Math.min(range.travel[1], Math.max(range.travel[0], travel)),
+    Math.min(range.rack[1], Math.max(range.rack[0], rack)),
+  );
+  if (!(start.gap < search.found.gap)) return;
+  search.found = descend(corner, search.pose, search.gapIn, range, start, half);
 }
 
 /** Along which side a cell is halved: the one along which more happens. */
@@ -156,8 +209,7 @@ function sideOf({ bounder }: Search, cell: Cell): 'travel' | 'rack' {
 }
 
 function isSpent(cell: Cell): boolean {
-  const { half, motion, place } = cell;
-  if (motion === null && Math.max(half.travel, half.rack) < SMALLEST) return true;
+  const { half, place } = cell;
   const isRackSpent = half.rack === 0 || place.rackLevel >= MOST_LEVELS;
   return place.travelLevel >= MOST_LEVELS && isRackSpent;
 }
@@ -166,13 +218,38 @@ function isSpent(cell: Cell): boolean {
 export function stepSearch(search: Search): void {
   const node = pop(search.open);
   if (node === undefined) return;
-  if (isSpent(node.cell)) {
-    search.givenUp = Math.min(search.givenUp, node.bound);
-    return;
-  }
+  if (node.chart !== null) halveChart(search, node, node.chart);
+  else if (isForCharts(node.cell)) flood(search, node);
+  else if (isSpent(node.cell)) giveUp(search, node.bound);
+  else halve(search, node);
+}
+
+function halve(search: Search, node: Node): void {
   for (const half of halves(search.tree, node.cell, sideOf(search, node.cell))) {
     visit(search, half, node.elements, node.bound);
   }
+}
+
+/** Half-size, mm, below which a cell of which nothing is proven is covered by cells of a chart instead. */
+const FOR_CHARTS = 2;
+
+function isForCharts({ motion, half }: Cell): boolean {
+  return motion === null && Math.max(half.travel, half.rack) < FOR_CHARTS;
+}
+
+function flood(search: Search, node: Node): void {
+  const { cells, isWhole } = floodOf(search.tree, node.cell);
+  if (!isWhole) giveUp(search, node.bound);
+  for (const chart of cells) visitChart(search, chart, node.elements, node.bound);
+}
+
+function halveChart(search: Search, node: Node, chart: ChartCell): void {
+  const { travel, rack } = search.bounder.swings(node.cell);
+  const isSmall = chart.half.mark < LAST_HALF && chart.half.kept < LAST_HALF;
+  const side = chart.half.kept === 0 || travel >= rack ? 'mark' : 'kept';
+  const parts = isSmall ? null : chartHalves(search.tree.corner, chart, side);
+  if (parts === null) giveUp(search, node.bound);
+  else for (const part of parts) visitChart(search, part, node.elements, node.bound);
 }
 
 /** No place of a solid section is deeper, mm. */

@@ -28,7 +28,7 @@ const UPPER = 3;
 const OMEGA = 6;
 
 /** Places both ball joints for the arms' angles. */
-function placeArms(fixed: Float64Array, pose: Float64Array, theta: number, phi: number): void {
+export function placeArms(fixed: Float64Array, pose: Float64Array, theta: number, phi: number): void {
   pose[Slot.lowerAngle] = theta;
   pose[Slot.lowerCos] = Math.cos(theta);
   pose[Slot.lowerSin] = Math.sin(theta);
@@ -42,7 +42,7 @@ function placeArms(fixed: Float64Array, pose: Float64Array, theta: number, phi: 
  * Turns the knuckle's frame with its steering axis, then by ψ about it: k = unit(UB − LB), p = unit of the last m made
  * normal to k, m = cos ψ·p + sin ψ·(k × p), n = k × m. Returns |UB − LB|.
  */
-function turnFrame(pose: Float64Array, psi: number): number {
+export function turnFrame(pose: Float64Array, psi: number): number {
   const f = Slot.frame;
   const x = pose[Slot.upper]! - pose[Slot.lower]!;
   const y = pose[Slot.upper + 1]! - pose[Slot.lower + 1]!;
