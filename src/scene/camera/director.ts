@@ -2,12 +2,13 @@
 import { type PerspectiveCamera, Vector3 } from 'three';
 import { documentStore, posed, view } from '../../state/bench.ts';
 import type { Viewpoint } from '../../state/view.ts';
-import { threeToFlat, toThree } from '../axes.ts';
+import { toThree } from '../axes.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { boxChange, type Extent } from './extent.ts';
 import { createShot, fitPoints, framePoints, freeCentre, OUTLOOKS, type Shot } from './framing.ts';
 import { copyShot, MOVE_TIME, mixShots } from './moves.ts';
 import { frameRod } from './rodShot.ts';
+import { type Controls, differenceOf, readShot } from './stand.ts';
 
 /** How near and how far the hand may take the camera, as multiples of the framed distance. */
 const NEAREST = 0.08;
@@ -20,13 +21,6 @@ const DEPTH_BEHIND = 6000;
 const NOTICED = 0.012;
 /** A change this large is framed anew even where the hand has chosen the view. */
 const LARGE = 0.2;
-
-/** Of the controls: what the camera looks at, and how near and far the hand may take it. */
-export interface Controls {
-  readonly target: Vector3;
-  minDistance: number;
-  maxDistance: number;
-}
 
 export interface Director {
   /** Starts a move to a viewpoint. */
@@ -48,24 +42,6 @@ const _direction = new Vector3();
 
 function prefersCalm(): boolean {
   return matchMedia('(prefers-reduced-motion: reduce)').matches;
-}
-
-/** Where the camera stands, as a shot. */
-function readShot(camera: PerspectiveCamera, { target }: Controls, shot: Shot): void {
-  _direction.copy(camera.position).sub(target);
-  shot.distance = _direction.length();
-  _direction.divideScalar(shot.distance);
-  threeToFlat(target, shot.target, 0);
-  threeToFlat(_direction, shot.direction, 0);
-  shot.fov = camera.fov;
-}
-
-/** How far apart two shots are, as a part of what is seen in the second. */
-function differenceOf(one: Shot, other: Shot): number {
-  let aside = 0;
-  for (let i = 0; i < 3; i += 1) aside += (other.target[i]! - one.target[i]!) ** 2;
-  const seen = other.distance * Math.tan((other.fov * Math.PI) / 360);
-  return Math.abs(one.distance / other.distance - 1) + Math.sqrt(aside) / seen;
 }
 
 /** What the camera is wanted for: the viewpoint's shot, or one of the hand's direction. */
