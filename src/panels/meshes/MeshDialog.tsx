@@ -10,16 +10,16 @@ import type { MeshBox } from '../../mesh/data.ts';
 import { documentStore, posed, view } from '../../state/bench.ts';
 import type { OfferedMesh } from '../../state/meshes.ts';
 import { useModal } from '../../state/useModal.ts';
-import type { LengthUnit } from '../../state/view.ts';
-import { lengthNumber, lengthUnitName } from '../../words/format.ts';
 import {
   boxOfDraft,
   choiceOf,
+  countWords,
   draftOf,
   isGlb,
   type MeshDraft,
   namesakes,
   sidesOf,
+  sizeWords,
   UNITS,
   type WheelPlace,
   type Where,
@@ -34,12 +34,6 @@ function wheelPlace(): WheelPlace {
   const [x, y, z] = pose.data.subarray(Slot.centre, Slot.centre + 3);
   const { overallDiameter } = tyreDimensions(model.tyre, model.wheel);
   return { centre: [x!, y!, z!], radius: overallDiameter / 2 };
-}
-
-/** "1240 × 380 × 95 mm" */
-function sizeWords(box: MeshBox, unit: LengthUnit): string {
-  const sides = sidesOf(box).map((side) => lengthNumber(side, unit, side < 10 ? 1 : 0));
-  return `${sides.join(' × ')} ${lengthUnitName(unit)}`;
 }
 
 /** Sizes that hardly are meant, mm. */
@@ -85,7 +79,7 @@ function UnitChoice({ offered, draft, onDraft }: PartProps) {
                 onChange={() => onDraft({ ...draft, unit })}
               />
               <span className="mesh-unit">{name}</span>
-              <span className="mesh-size">{sizeWords(box, shown)}</span>
+              <span className="mesh-size">{sizeWords(sidesOf(box), shown)}</span>
               <span className="mesh-doubt">{doubt(box)}</span>
             </label>
           );
@@ -263,7 +257,7 @@ export function MeshDialog({ offered }: { readonly offered: OfferedMesh }) {
         }}
       >
         <h2 id={title}>{`Place ${offered.name}`}</h2>
-        <p className="mesh-hint">{`${triangles.toLocaleString('en').replaceAll(',', ' ')} triangles`}</p>
+        <p className="mesh-hint">{`${countWords(triangles)} triangles`}</p>
         <UnitChoice {...shared} />
         <AxesChoice {...shared} />
         <NameChoice {...shared} />

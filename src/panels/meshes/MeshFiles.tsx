@@ -7,21 +7,18 @@ import { type MeshObstacle, placingOf } from '../../mesh/placing.ts';
 import { documentStore, view } from '../../state/bench.ts';
 import { type MeshStatus, meshes, meshKey, meshObstacles } from '../../state/meshes.ts';
 import type { LengthUnit } from '../../state/view.ts';
-import { lengthNumber, lengthUnitName } from '../../words/format.ts';
 import { MESH_FILES } from '../files/accepted.ts';
 import { chooseFiles } from '../files/choose.ts';
 import { taker } from '../files/taker.ts';
 import { editModel } from '../points/edit.ts';
-import { sidesOf, UNITS } from './choice.ts';
+import { countWords, sidesOf, sizeWords, UNITS } from './choice.ts';
 
 function words(mesh: MeshObstacle, status: MeshStatus | undefined, unit: LengthUnit): string {
   switch (status?.state) {
     case 'ready': {
       const { box, triangles } = status.mesh;
       const sides = sidesOf(turnedBox(box, placingOf(mesh)));
-      const size = sides.map((side) => lengthNumber(side, unit, 0)).join(' × ');
-      const count = triangles.toLocaleString('en').replaceAll(',', ' ');
-      return `${mesh.file}: ${count} triangles, ${size} ${lengthUnitName(unit)}`;
+      return `${mesh.file}: ${countWords(triangles)} triangles, ${sizeWords(sides, unit)}`;
     }
     case 'missing':
       return `${mesh.file} is not at hand: not drawn, not checked`;

@@ -6,6 +6,8 @@ import type { MeshBox } from '../../mesh/data.ts';
 import { baseOf, endingOf } from '../../mesh/names.ts';
 import { meshObstacles, type OfferedMesh } from '../../state/meshes.ts';
 import type { MeshChoice } from '../../state/meshLoader.ts';
+import type { LengthUnit } from '../../state/view.ts';
+import { lengthNumber, lengthUnitName } from '../../words/format.ts';
 
 export const UNITS: readonly { readonly unit: MeshUnit; readonly name: string }[] = [
   { unit: 'mm', name: 'millimetres' },
@@ -80,6 +82,19 @@ export function boxOfDraft(offered: OfferedMesh, draft: MeshDraft, unit: MeshUni
 /** Length, width and height of a box. */
 export function sidesOf({ min, max }: MeshBox): readonly [number, number, number] {
   return [max[0] - min[0], max[1] - min[1], max[2] - min[2]];
+}
+
+/** "1 240 × 380 × 95 mm": sides with their thousands apart. */
+export function sizeWords(sides: readonly number[], unit: LengthUnit): string {
+  const numbers = sides.map((side) =>
+    lengthNumber(side, unit, side < 10 ? 1 : 0).replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f'),
+  );
+  return `${numbers.join(' × ')} ${lengthUnitName(unit)}`;
+}
+
+/** A count with its thousands apart. */
+export function countWords(count: number): string {
+  return count.toLocaleString('en').replaceAll(',', '\u202f');
 }
 
 /** Beyond this from the wheel's centre a part is hardly meant to stand where it is drawn, mm. */
