@@ -6,7 +6,7 @@ import type { CureKind, Moved } from './cure.ts';
 export interface Change {
   readonly kind: CureKind;
   /** What stands before and after the amount in words. */
-  readonly says: readonly [string, string];
+  readonly says: (amount: number) => readonly [string, string];
   /** The greatest that is tried, mm: a change beyond it is another design. Common practice, no source. */
   readonly most: number;
   /** The model changed by so much, mm. */

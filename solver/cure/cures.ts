@@ -18,6 +18,8 @@ const NUDGE = 0.01;
 const FINE = 0.01;
 const COARSE = 0.1;
 const COARSE_FROM = 4;
+/** Another way of the same kind must do with this share: both locks stopped are no better than one. */
+const BETTER = 0.98;
 /** Rounding of sums of tenths. */
 const DUST = 1e-9;
 
@@ -59,7 +61,8 @@ function* smallestOfKind(changes: readonly Change[], aim: Aim, start: Standing):
   let reached: Tried | null = null;
   let best: Tried | null = null;
   for (const change of changes) {
-    const most = Math.min(change.most, reached?.amount ?? Number.POSITIVE_INFINITY);
+    const better = reached === null ? Number.POSITIVE_INFINITY : BETTER * reached.amount;
+    const most = Math.min(change.most, better);
     const found: Smallest = yield* smallestOf(change, most, aim, start);
     if (found.reached !== null) reached = found.reached;
     else if (found.best !== null && found.best.standing.least > (best?.standing.least ?? -Infinity))
@@ -94,7 +97,7 @@ function* provenFrom(
 function cureFrom({ change, amount, standing }: Tried): Omit<Cure, 'reaches' | 'isProven'> {
   return {
     kind: change.kind,
-    says: change.says,
+    says: change.says(amount),
     amount,
     settings: change.settings(amount),
     model: change.at(amount),

@@ -17,7 +17,7 @@ function spacerChange({ model }: Corner, sense: 1 | -1): Change {
   const after = (amount: number): number => tidy(before + sense * amount);
   return {
     kind: 'spacer',
-    says: ['spacer', sense > 0 ? 'thicker' : 'thinner'],
+    says: () => ['spacer', sense > 0 ? 'thicker' : 'thinner'],
     most: sense > 0 ? MOST.spacer : before,
     at: (amount) => ({ ...model, wheel: { ...wheel, spacer: Math.max(0, after(amount)) } }),
     settings: (amount) => [{ label: 'spacer', before, after: after(amount), unit: 'mm' }],
@@ -30,7 +30,7 @@ function offsetChange({ model }: Corner, sense: 1 | -1): Change {
   const after = (amount: number): number => tidy(wheel.offset + sense * amount);
   return {
     kind: 'wheelOffset',
-    says: ['wheel offset', sense > 0 ? 'more' : 'less'],
+    says: () => ['wheel offset', sense > 0 ? 'more' : 'less'],
     most: MOST.offset,
     at: (amount) => ({ ...model, wheel: { ...wheel, offset: after(amount) } }),
     settings: (amount) => [
@@ -60,7 +60,7 @@ function diameterChange({ model }: Corner): Change {
   const before = tieRod.profile?.at(-1)?.[1] ?? tieRodDiameter(tieRod);
   return {
     kind: 'rodDiameter',
-    says: ['tie rod’s tube', 'thinner'],
+    says: () => ['tie rod’s tube', 'thinner'],
     most: (1 - THINNEST) * Math.min(before, tieRodDiameter(tieRod)),
     at: (amount) => ({ ...model, tieRod: thinner(tieRod, amount) }),
     settings: (amount) => [
@@ -82,7 +82,7 @@ function pointChange(
   const after = (amount: number): Vector3 => movedPoint(before, along, amount);
   return {
     kind,
-    says: [label, wayWords(along)],
+    says: () => [label, wayWords(along)],
     most,
     at: (amount) => put(after(amount)),
     settings: (amount) => pointMoves(label, before, after(amount)),

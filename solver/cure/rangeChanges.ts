@@ -22,7 +22,7 @@ function rackChange(model: Model, lock: string, ends: readonly ('low' | 'high')[
   const rooms = ends.map((end) => (end === 'low' ? -low : high));
   return {
     kind: 'rackLimit',
-    says: ['rack stopped', `earlier at ${lock}`],
+    says: () => ['rack stopped', `earlier at ${lock}`],
     most: Math.min(...rooms) - LEFT,
     at: (amount) => ({ ...model, steering: { ...model.steering, limit: after(amount) } }),
     settings: (amount) => {
@@ -62,7 +62,10 @@ function stopChange(model: Model, end: 'bump' | 'droop'): Change {
     Math.min(stops?.[end] ?? Number.POSITIVE_INFINITY, at(amount));
   return {
     kind: end === 'bump' ? 'bumpStop' : 'droopStop',
-    says: [`${end} stopped`, 'earlier'],
+    says: (amount) => [
+      `travel in ${end}`,
+      stopAt(amount) === stops?.[end] ? 'less: its stop is before that' : 'less, by its stop',
+    ],
     most: room - LEFT,
     at: (amount) => ({
       ...model,

@@ -95,7 +95,7 @@ export function bendChanges(standing: Standing, aim: Aim): Change[] {
   return [
     {
       kind: 'rodBend',
-      says: [moved === undefined ? 'tie rod bent' : 'tie rod’s bend moved', wayWords(away)],
+      says: () => [moved === undefined ? 'tie rod bent' : 'tie rod’s bend moved', wayWords(away)],
       most: MOST,
       at: (amount) => {
         const bend = after(amount);

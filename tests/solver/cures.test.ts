@@ -84,6 +84,13 @@ describe('cures of a tie rod that meets the wheel', () => {
     ]);
   });
 
+  it('stop the rack at the lock that meets the wheel, and leave the other', () => {
+    const rack = cureOf(found, 'rackLimit');
+    expect(rack.says).toEqual(['rack stopped', 'earlier at right lock']);
+    expect(rack.model.steering!.limit![1]).toBe(longTravel.steering!.limit![1]);
+    expect(rack.model.steering!.limit![0]).toBeCloseTo(-92 + rack.amount, 6);
+  });
+
   it('tell what else they move: a spacer scrub and track as far as itself, an end the toe', () => {
     const spacer = cureOf(found, 'spacer');
     const moved = (label: string): number => {
@@ -131,6 +138,19 @@ describe('cures of a coilover that tops out', () => {
       expect(longest(withShare(before, cure.model, 0.93))).toBeGreaterThan(most);
     },
   );
+
+  it('say of a stop whether it is moved, or is before that already', () => {
+    const kept = cureOf(found, 'droopStop');
+    const droop = factory.travel.droop - kept.amount;
+    expect(factory.stops!.droop).toBeLessThan(droop);
+    expect(kept.says[1]).toBe('less: its stop is before that');
+    expect(kept.model.stops!.droop).toBe(factory.stops!.droop);
+    const { stops: _, ...free } = factory;
+    const moved = cureOf(curesOf(free, key, ['droopStop']), 'droopStop');
+    expect(moved.amount).toBe(kept.amount);
+    expect(moved.says[1]).toBe('less, by its stop');
+    expect(moved.model.stops!.droop).toBeCloseTo(droop, 6);
+  });
 
   it('leave out the wheel and the rod, which do nothing for it', () => {
     expect(found.cures.map(({ kind }) => kind)).toEqual([
