@@ -7,21 +7,40 @@ const LONGEST_NAME = 60;
 /** Names some systems refuse, whatever their ending. */
 const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/;
 
-/** A file name from a model's name: letters and digits of any script, hyphens between, `.json` at the end. */
-export function modelFileName(name: string): string {
+/** Letters and digits of any script, hyphens between; empty where a name has none. */
+function plainName(name: string): string {
   const words = name
     .normalize('NFKC')
     .toLowerCase()
     .split(/[^\p{L}\p{N}\p{M}]+/u)
     .filter((word) => word !== '');
-  const whole = [...words.join('-')].slice(0, LONGEST_NAME).join('').replace(/-+$/, '');
+  return [...words.join('-')].slice(0, LONGEST_NAME).join('').replace(/-+$/, '');
+}
+
+/** A file name from a model's name, `.json` at the end. */
+export function modelFileName(name: string): string {
+  const whole = plainName(name);
   if (whole === '') return 'corner.json';
   return RESERVED.test(whole) ? `${whole}-corner.json` : `${whole}.json`;
 }
 
+/** The file name of a model's swept space. */
+export function sweptFileName(name: string, ending: 'stl' | 'glb'): string {
+  return `${plainName(name) || 'corner'}-tyre-swept.${ending}`;
+}
+
 /** Lets the browser save a text under a name. */
 export function saveText(text: string, fileName: string, type = 'text/plain'): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+  saveBlob(new Blob([text], { type }), fileName);
+}
+
+/** The same with bytes. */
+export function saveBytes(bytes: Uint8Array<ArrayBuffer>, fileName: string, type: string): void {
+  saveBlob(new Blob([bytes], { type }), fileName);
+}
+
+function saveBlob(blob: Blob, fileName: string): void {
+  const address = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = address;
   link.download = fileName;

@@ -32,6 +32,8 @@ const LAYERS: readonly (readonly [Layer, string])[] = [
   ['ballJointArcs', 'Arcs of the ball joints'],
   ['instantCentres', 'Instant centres'],
   ['rollCentre', 'Roll centre'],
+  ['jointCones', 'Cones of the joints’ limits'],
+  ['sweptSpace', 'Space the tyre sweeps'],
   ['handles', 'Handles on the hard points'],
   ['grid', 'Scale grid'],
 ];

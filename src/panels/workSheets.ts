@@ -56,6 +56,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./cycle/CycleSheet.tsx'),
   },
   {
+    key: 'swept',
+    label: 'Sweep',
+    title: 'The space the tyre sweeps',
+    icon: 'M4.200 4.200h7.600v7.600H4.200ZM2 8c0-4 2-6 6-6s6 2 6 6-2 6-6 6-6-2-6-6Z',
+    load: () => import('./swept/SweptSheet.tsx'),
+  },
+  {
     key: 'fitment',
     label: 'Fitment',
     title: 'Wheel and tyre: compare others with what is fitted',

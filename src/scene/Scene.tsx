@@ -1,7 +1,7 @@
 /** Everything in the picture. React renders it for what exists; where things are is written in frames. */
 import { lazy, Suspense, useMemo } from 'react';
 import { useStore } from 'zustand';
-import { documentStore } from '../state/bench.ts';
+import { documentStore, view } from '../state/bench.ts';
 import { afterFirstPicture } from '../state/firstPicture.ts';
 import { VEHICLE_ROTATION } from './axes.ts';
 import { Corner } from './Corner.tsx';
@@ -24,6 +24,11 @@ const Drawings = lazy(() =>
     default: late.Drawings,
   })),
 );
+const SweptSpace = lazy(() =>
+  afterFirstPicture(() => import('./swept/SweptSpace.tsx')).then((late) => ({
+    default: late.SweptSpace,
+  })),
+);
 
 interface Props {
   readonly stage: Surroundings;
@@ -35,6 +40,7 @@ export function Scene({ stage }: Props) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the extent follows the model through the bench.
   const extent = useMemo(() => stage.extent(), [stage, model]);
   const isHeld = useIsHeld();
+  const hasSwept = useStore(view, (state) => state.layers.sweptSpace);
   const { min, max } = extent.box;
   const at = useMemo(
     () => [(min[0] + max[0]) / 2, (min[2] + max[2]) / 2, -(min[1] + max[1]) / 2] as const,
@@ -52,6 +58,7 @@ export function Scene({ stage }: Props) {
         <Suspense fallback={null}>
           <Handles stage={stage} />
           <Drawings stage={stage} />
+          {hasSwept && <SweptSpace />}
         </Suspense>
       </group>
     </>

@@ -15,6 +15,8 @@ export const LAYERS = [
   'ballJointArcs',
   'instantCentres',
   'rollCentre',
+  'jointCones',
+  'sweptSpace',
   'handles',
   'grid',
 ] as const;
@@ -70,6 +72,8 @@ export function createView() {
       ballJointArcs: false,
       instantCentres: false,
       rollCentre: false,
+      jointCones: false,
+      sweptSpace: false,
       handles: false,
       grid: true,
     },

@@ -5,6 +5,7 @@ import { drawCamber, drawCaster, drawKingpin, drawSteerAngle, drawToe } from './
 import { drawCentres, drawFrontCentre, drawRollCentre, drawSideCentre } from './centres.ts';
 import { drawGap } from './gap.ts';
 import {
+  drawJointCones,
   drawLowerJoint,
   drawPlunge,
   drawRodInner,
@@ -18,6 +19,7 @@ import { pointDrawing } from './point.ts';
 import { drawBar, drawDamper, drawRack, drawStrap } from './ratios.ts';
 import { drawContact, drawSpindle, drawSteeringAxis, drawTrack } from './steering.ts';
 import type { Drawing } from './subject.ts';
+import { drawSweptGaps } from './sweptGaps.ts';
 
 export const LAYER_DRAWINGS: Readonly<Partial<Record<Layer, Drawing>>> = {
   steeringAxis: drawSteeringAxis,
@@ -26,6 +28,8 @@ export const LAYER_DRAWINGS: Readonly<Partial<Record<Layer, Drawing>>> = {
   ballJointArcs: drawBallJointArcs,
   instantCentres: drawCentres,
   rollCentre: drawRollCentre,
+  jointCones: drawJointCones,
+  sweptSpace: drawSweptGaps,
 };
 
 const both =

@@ -1,4 +1,4 @@
-/** Joint and half-shaft angles: the two lines, the true angle between them, and the cone a stated limit allows. */
+/** Joint and half-shaft angles: the two lines, the true angle between them, and the cone a stated limit allows. Asked about one by one, or all at once as cones with what is left of each. */
 import { Measure, type MeasureKey, Slot } from '../../../solver/index.ts';
 import { shaftInnerAxis, steeringDirection } from '../../../solver/model/defaults.ts';
 import { angle, length } from '../../words/format.ts';
@@ -49,12 +49,53 @@ function drawCone(
   }
 }
 
+/** Degrees left unused below which a joint is said to be near its limit: common practice, no source. */
+const NEAR = 3;
+
+/** How a joint is said: its angle where it is asked about, what is left of its limit among the cones. */
+interface Said {
+  readonly angle: Words;
+  readonly left: Words;
+  readonly free: Words;
+}
+
+function said(name: string): Said {
+  return {
+    angle: (value) => `${name} ${angle(value, 1)}`,
+    left: (left) =>
+      left < 0 ? `${name} ${angle(-left, 1)} past its limit` : `${name} ${angle(left, 1)} left`,
+    free: (value) => `${name} ${angle(value, 1)}, no limit stated`,
+  };
+}
+
+/** True while all joints are drawn as cones. */
+let isAmongCones = false;
+
+function labelJoint(
+  pen: Pen,
+  at: ArrayLike<number>,
+  ai: number,
+  words: Said,
+  value: number,
+  limit: number | undefined,
+): void {
+  const reach = REACH * 1.15;
+  const x = at[ai]! + reach * _w[0]!;
+  const y = at[ai + 1]! + reach * _w[1]!;
+  const z = at[ai + 2]! + reach * _w[2]!;
+  const left = limit === undefined ? Number.POSITIVE_INFINITY : limit - value;
+  const tone = left < 0 ? 'touch' : isAmongCones && left < NEAR ? 'near' : 'accent';
+  if (!isAmongCones) pen.label(x, y, z, tone, words.angle, value);
+  else if (limit === undefined) pen.label(x, y, z, tone, words.free, value);
+  else pen.label(x, y, z, tone, words.left, left);
+}
+
 /** `_u` is the axis the angle is counted from, `_w` the line itself; turned over where they point apart (0 to 90°). */
 function drawJoint(
   pen: Pen,
   at: ArrayLike<number>,
   ai: number,
-  words: Words,
+  words: Said,
   value: number,
   limit: number | undefined,
 ): void {
@@ -68,9 +109,7 @@ function drawJoint(
   ray(pen, at, ai, _w, 0, 0, REACH * 1.15, 'accent');
   arcBetween(pen, at, ai, _u, 0, _w, 0, REACH * 0.8, 'ink');
   if (limit !== undefined) drawCone(pen, at, ai, limit, isBeyond);
-  const tone = isBeyond ? 'touch' : 'accent';
-  const reach = REACH * 1.15;
-  pen.label(x + reach * _w[0]!, y + reach * _w[1]!, z + reach * _w[2]!, tone, words, value);
+  labelJoint(pen, at, ai, words, value, limit);
 }
 
 /** Writes a direction given by components in a frame of the pose buffer. */
@@ -83,12 +122,12 @@ function turned(data: Float64Array, frame: number, parts: Float64Array, out: Flo
   }
 }
 
-const LOWER: Words = (value) => `lower ball joint ${angle(value, 1)}`;
-const UPPER: Words = (value) => `upper ball joint ${angle(value, 1)}`;
-const OUTER: Words = (value) => `tie rod’s outer joint ${angle(value, 1)}`;
-const INNER: Words = (value) => `tie rod’s inner joint ${angle(value, 1)}`;
-const SHAFT_OUTER: Words = (value) => `outer joint ${angle(value, 1)}`;
-const SHAFT_INNER: Words = (value) => `inner joint ${angle(value, 1)}`;
+const LOWER = said('lower ball joint');
+const UPPER = said('upper ball joint');
+const OUTER = said('tie rod’s outer joint');
+const INNER = said('tie rod’s inner joint');
+const SHAFT_OUTER = said('outer CV');
+const SHAFT_INNER = said('inner CV');
 const PLUNGE: Words = (value, unit) =>
   `plunge ${length(Math.abs(value), unit)}, shaft ${value < 0 ? 'longer' : 'shorter'}`;
 
@@ -97,7 +136,7 @@ function studJoint(
   which: 'lower' | 'upper' | 'rod',
   slot: number,
   frame: number,
-  words: Words,
+  words: Said,
   key: MeasureKey,
 ): Drawing {
   return (pen, { now }) => {
@@ -179,6 +218,22 @@ export const drawShaftInner: Drawing = (pen, { now }) => {
   if (!unitise(_u)) return;
   const value = now.measures[Measure.innerAngle]!;
   drawJoint(pen, shaft.inner, 0, SHAFT_INNER, value, model.halfShaft.innerLimit);
+};
+
+const ALL: readonly Drawing[] = [
+  drawLowerJoint,
+  drawUpperJoint,
+  drawRodOuter,
+  drawRodInner,
+  drawShaftOuter,
+  drawShaftInner,
+];
+
+/** All joints at once: each stud inside the cone of its limit, and what is left of it. */
+export const drawJointCones: Drawing = (pen, subject) => {
+  isAmongCones = true;
+  for (let i = 0; i < ALL.length; i += 1) ALL[i]!(pen, subject);
+  isAmongCones = false;
 };
 
 export const drawPlunge: Drawing = (pen, { now }) => {
