@@ -45,11 +45,10 @@ const drawer = (page: Page): Locator =>
 const asking = (page: Page): Locator => page.getByRole('dialog', { name: 'Place plate.stl' });
 
 async function openObstacles(page: Page): Promise<void> {
-  if ((await drawer(page).count()) === 0) {
-    await page.getByRole('button', { name: 'Points', exact: true }).click();
-  }
+  const tab = page.getByRole('button', { name: 'Points', exact: true });
+  if ((await tab.getAttribute('aria-pressed')) === 'false') await tab.click();
   const folder = drawer(page).getByRole('button', { name: /^Obstacles/ });
-  await folder.waitFor();
+  await folder.waitFor(PATIENCE);
   if ((await folder.getAttribute('aria-expanded')) === 'false') await folder.click();
 }
 
