@@ -38,11 +38,23 @@ export interface CellTree {
   readonly cells: Map<number, Cell>;
   /** What stands in for cells of which nothing could be proven: flood.ts. */
   readonly floods: Map<Cell, Flood>;
+  /** How far before a place its straight path ends, by place: reach.ts. */
+  readonly shortfalls: Map<string, number>;
+  /** Poses of a coarse grid, from which least gaps are looked for: descend.ts. */
+  readonly seeds: Pose[];
   readonly solved: Pose;
 }
 
 export function createCellTree(corner: Corner, range: CertifiedRange): CellTree {
-  return { corner, range, cells: new Map(), floods: new Map(), solved: createPose() };
+  return {
+    corner,
+    range,
+    cells: new Map(),
+    floods: new Map(),
+    shortfalls: new Map(),
+    seeds: [],
+    solved: createPose(),
+  };
 }
 
 /** Halvings of one input at most: a hundred thousandth of a millimetre. */

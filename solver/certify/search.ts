@@ -61,7 +61,7 @@ export function createSearch(
   },
 ): Search {
   const pose = createPose();
-  const found = findLeast(corner, pose, pair.gapIn, tree.range);
+  const found = findLeast(corner, pose, pair.gapIn, tree.range, tree.seeds);
   const search: Search = {
     ...pair,
     tree,
