@@ -5,8 +5,8 @@ import { type CureAnswer, createCureRunner } from '../../src/worker/cureJob.ts';
 import { shipped } from '../support/models.ts';
 
 const FACTORY = shipped('half-ton-factory');
-/** A coilover that tops out in full droop, and few other parts. */
-const { obstacles: _, antiRollBar: __, halfShaft: ___, brake: ____, ...BARE } = FACTORY;
+/** A coilover that tops out in full droop, and few other parts; straight ahead only. */
+const { obstacles: _, antiRollBar: __, halfShaft: ___, steering: ____, ...BARE } = FACTORY;
 const MODEL: Model = BARE;
 const KEY = 'coilover.maxLength';
 
