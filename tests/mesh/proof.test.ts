@@ -1,5 +1,9 @@
 // Certified least gaps to meshes: against the same obstacle as a box, and against a grid of poses.
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { bounderOf } from '../../solver/certify/bounder.ts';
+import { type Cell, cellAt, createCellTree } from '../../solver/certify/cells.ts';
+import { provable } from '../../solver/certify/provable.ts';
 import {
   assemble,
   certify,
@@ -88,6 +92,61 @@ function expectProven(model: Model, surface: MeshSurface): void {
     else expect(least - provenAtLeast, name).toBeLessThan(2 + 0.01);
   }
 }
+
+/** The least of all elements' bounds over a cell, and the least gap of poses sampled in it. */
+function overCell(model: Model, pair: WatchedPair, cell: Cell): { bound: number; least: number } {
+  const corner = assemble(model);
+  const [pose, made] = [createPose(), provable(pair)];
+  const bounder = bounderOf(corner, { next: 0 }, pose, made.shapes, made.measure);
+  const bounds = bounder.elements.map((element) => bounder.bound(cell, element, Infinity));
+  const gap = createPairGap(pair);
+  let least = Infinity;
+  const steps = 4;
+  for (let i = -steps; i <= steps; i += 1) {
+    for (let j = -steps; j <= steps; j += 1) {
+      const travel = cell.travel + (cell.half.travel * i) / steps;
+      solve(corner, pose, travel, cell.rack + (cell.half.rack * j) / steps);
+      placeParts(corner, pose.data);
+      pairGapInto(gap, pose);
+      least = Math.min(least, gap.gap);
+    }
+  }
+  return { bound: Math.min(...bounds), least };
+}
+
+describe('a bound over a cell', () => {
+  const sheet = surfaceOf(
+    sheetMesh([500, 300], [40, 24], (x, y) => 470 + 6 * Math.sin(x / 40) * Math.cos(y / 30)),
+    { ...MESH, position: [0, 680, 0], rotation: [4, -3, 10] },
+  );
+  const model = modelWith(MESH);
+  const range = { travel: [-40, 40], rack: [-30, 30] } as const;
+  const place = fc.integer({ min: 2, max: 7 }).chain((level) =>
+    fc.record({
+      travelLevel: fc.constant(level),
+      travelIndex: fc.nat(2 ** level - 1),
+      rackLevel: fc.constant(level),
+      rackIndex: fc.nat(2 ** level - 1),
+    }),
+  );
+
+  it.each(['tyre', 'wheel', 'upperArm', 'coilover'])(
+    'of %s lies under every gap in it, and near the least when the cell is small',
+    (name) => {
+      const pair = pairsOf(model, sheet).find(({ names }) => names.includes(name))!;
+      fc.assert(
+        fc.property(place, (at) => {
+          const cell = cellAt(createCellTree(assemble(model), range), at);
+          const { bound, least } = overCell(model, pair, cell);
+          expect(bound).toBeLessThan(least + 0.011);
+          // The shortfall goes with the square of the cell's size: of a cell of half a millimetre it is a hair.
+          if (at.travelLevel >= 6) expect(bound).toBeGreaterThan(least - 0.05);
+        }),
+        { seed: 21, numRuns: 25 },
+      );
+    },
+  );
+});
 
 describe('certified gaps to a mesh', () => {
   it.each<[string, Point, Point]>([
