@@ -1,6 +1,7 @@
 /** What stops the wheel, as answers: first stops along a line, the usable region, the cycle grid, worst places. Lengths mm, angles degrees. */
 import type { Failure } from '../linkage/linkage.ts';
 import type { Margin, MarginUnit, Standing } from './margin.ts';
+import type { QuantityKey } from './quantity.ts';
 
 /** Which way the wheel goes. */
 export type Way = 'bump' | 'droop' | 'left' | 'right';
@@ -143,7 +144,7 @@ export interface CycleGrid {
 /** The least and the greatest of one quantity anywhere in travel × rack. */
 export interface Extreme {
   /** "outerAngle", "innerAngle", "plunge", "damperLength", "strapLength", "lowerBallJoint", … as measures have them. */
-  readonly key: string;
+  readonly key: QuantityKey;
   readonly unit: MarginUnit;
   readonly least: ExtremePlace;
   readonly greatest: ExtremePlace;

@@ -5,8 +5,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { documentStore, inputs, view } from '../state/bench.ts';
-import { settleFirstPicture } from '../state/firstPicture.ts';
-import { runPlayer } from '../state/player.ts';
+import { afterFirstPicture, settleFirstPicture } from '../state/firstPicture.ts';
 import { countRender } from './renders.ts';
 import './stage.css';
 
@@ -41,6 +40,19 @@ function TroubleLine({ trouble }: { readonly trouble: Trouble }) {
   );
 }
 
+/** Cycles are played by a program that is loaded behind the first picture; one that was asked for before starts then. */
+function runPlayerLate(): () => void {
+  let leave: (() => void) | null = null;
+  let isLeft = false;
+  void afterFirstPicture(() => import('../state/player.ts')).then(({ runPlayer }) => {
+    if (!isLeft) leave = runPlayer(documentStore, inputs);
+  });
+  return () => {
+    isLeft = true;
+    leave?.();
+  };
+}
+
 export function Stage() {
   countRender();
   const frame = useRef<HTMLElement>(null);
@@ -49,7 +61,7 @@ export function Stage() {
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const theme = useStore(view, (state) => state.theme);
 
-  useEffect(() => runPlayer(documentStore, inputs), []);
+  useEffect(runPlayerLate, []);
 
   useEffect(() => {
     let close: (() => void) | undefined;

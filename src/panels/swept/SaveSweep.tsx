@@ -44,6 +44,7 @@ function Choice<T extends string | number>({
     <label className="swept-choice">
       {label}
       <select
+        aria-label={label}
         value={value}
         onChange={(event) => {
           const chosen = choices.find(([key]) => String(key) === event.target.value);
