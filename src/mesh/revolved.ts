@@ -4,7 +4,8 @@
  * until a lower bound of each part reaches the least value seen at a point: s is linear over a part and ρ is convex and
  * nearly linear, so that the part's image in the (s, ρ) plane is its corners' triangle, lowered by at most a small sag.
  */
-import { boundOfBox, boundOfTriangle, foot, type Outline, signedApart } from './outline.ts';
+import { foot, type Outline, signedApart } from './outline.ts';
+import { boundOfBox, boundOfTriangle } from './outlineBounds.ts';
 
 /** How far from the least value a search may end, mm: half of what is promised. */
 export const CLOSE = 0.005;

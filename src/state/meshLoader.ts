@@ -6,8 +6,6 @@ import { baseOf } from '../mesh/names.ts';
 import type { MeshObstacle } from '../mesh/placing.ts';
 import { tooLarge } from '../mesh/read/fault.ts';
 import type { MeshFileReading, PreparedMesh, ReadMesh } from '../worker/meshService.ts';
-import type { DocumentStore } from './document.ts';
-import type { MeshArchive } from './meshArchive.ts';
 import {
   type MeshStatus,
   type MeshStore,
@@ -15,7 +13,7 @@ import {
   meshObstacles,
   type OfferedMesh,
 } from './meshes.ts';
-import type { Notices } from './notices.ts';
+import { type MeshShelfParts, openMeshShelf } from './meshShelf.ts';
 
 /** What is needed of a File. */
 export interface OpenedMesh {
@@ -34,18 +32,10 @@ export interface MeshChoice {
   readonly replaces: string | null;
 }
 
-export interface MeshLoaderParts {
-  readonly documentStore: DocumentStore;
+export interface MeshLoaderParts extends MeshShelfParts {
   readonly meshes: MeshStore;
-  readonly notices: Notices;
-  readonly archive: MeshArchive;
   readonly read: (name: string, bytes: Uint8Array<ArrayBuffer>) => Promise<MeshFileReading>;
   readonly prepare: (mesh: MeshTriangles, scale: number) => Promise<PreparedMesh>;
-  /** The bytes of a shipped file of this name; null where there is none. */
-  readonly shipped: (name: string) => Promise<Uint8Array<ArrayBuffer> | null>;
-  /** Settles when the work of an earlier visit is back. */
-  readonly restored: Promise<void>;
-  readonly now: () => number;
 }
 
 export interface MeshLoader {
@@ -60,21 +50,9 @@ export interface MeshLoader {
 
 const OPENING = 'mesh-opening';
 const MISSING = 'mesh-missing';
-const UNKEPT = 'mesh-unkept';
-
-/** Kept files that nothing names any more stay for a day, in case another tab has only just opened them. */
-const STAYS = 86_400_000;
 
 /** Prepared meshes that the present model does not use but an undo may. */
 const MOST_IDLE = 2;
-
-interface HeldFile {
-  readonly name: string;
-  readonly bytes: () => Promise<Uint8Array<ArrayBuffer>>;
-}
-
-/** The files at hand by fingerprint, the newest last. */
-type Held = Map<string, HeldFile>;
 
 /** The obstacle with the file's unit and fingerprint, placed or in another's place. */
 function placed(
@@ -95,40 +73,12 @@ function placed(
 }
 
 export function startMeshLoader(parts: MeshLoaderParts): MeshLoader {
-  const { documentStore, meshes, notices, archive, read, prepare, shipped, now } = parts;
-  const held: Held = new Map();
+  const { documentStore, meshes, notices, read, prepare } = parts;
   /** Readings of files just opened, so that they are not read twice. */
   const fresh = new Map<string, ReadMesh>();
   /** What was last said to be missing. */
   let said: string | null = null;
-  const keptBefore = takeKept();
-
-  async function takeKept(): Promise<void> {
-    const all = await archive.read();
-    for (const { content, name, bytes } of [...all].reverse()) {
-      if (held.has(content)) continue;
-      held.set(content, { name, bytes: async () => new Uint8Array(await bytes.arrayBuffer()) });
-    }
-    await parts.restored;
-    const named = namedFiles();
-    const gone = all.filter(
-      ({ content, name, opened }) =>
-        now() - opened > STAYS && !named.has(content) && !named.has(name),
-    );
-    if (gone.length > 0) await archive.remove(gone.map(({ content }) => content));
-  }
-
-  /** Fingerprints, and names where there is none, of everything the work and its history use. */
-  function namedFiles(): ReadonlySet<string> {
-    const { model, held: yesterday, past, future } = documentStore.getState();
-    const models = [model, yesterday, ...[...past, ...future].map((entry) => entry.model)];
-    return new Set(
-      models
-        .filter((each) => each !== null)
-        .flatMap(meshObstacles)
-        .map(({ content, file }) => content ?? baseOf(file)),
-    );
-  }
+  const { settled, bytesFor, keep } = openMeshShelf(parts);
 
   function setStatus(key: string, status: MeshStatus | null): void {
     const files = new Map(meshes.getState().files);
@@ -156,17 +106,6 @@ export function startMeshLoader(parts: MeshLoaderParts): MeshLoader {
     said = text;
     if (text === null) notices.dismiss(MISSING);
     else notices.say({ key: MISSING, kind: 'alert', text });
-  }
-
-  async function bytesFor(mesh: MeshObstacle): Promise<Uint8Array<ArrayBuffer> | null> {
-    await keptBefore;
-    const { content, file } = mesh;
-    if (content !== undefined) {
-      const known = held.get(content);
-      return known === undefined ? shipped(baseOf(file)) : known.bytes();
-    }
-    const named = [...held.values()].reverse().find(({ name }) => name === baseOf(file));
-    return named === undefined ? shipped(baseOf(file)) : named.bytes();
   }
 
   async function readingFor(mesh: MeshObstacle): Promise<MeshFileReading | null> {
@@ -220,20 +159,6 @@ export function startMeshLoader(parts: MeshLoaderParts): MeshLoader {
     for (const key of idle.slice(0, Math.max(0, idle.length - MOST_IDLE))) setStatus(key, null);
   }
 
-  function keep(content: string, name: string, bytes: Uint8Array<ArrayBuffer>): void {
-    // A blob of its own: the browser may put it on disk, and the file may change or go.
-    const blob = new Blob([bytes]);
-    held.delete(content);
-    held.set(content, { name, bytes: async () => new Uint8Array(await blob.arrayBuffer()) });
-    void archive.write({ content, name, opened: now(), bytes: blob }).then((isKept) => {
-      if (isKept) notices.dismiss(UNKEPT);
-      else {
-        const text = `This browser has no room to keep ${name}: after a reload it must be opened again.`;
-        notices.say({ key: UNKEPT, kind: 'alert', text });
-      }
-    });
-  }
-
   /** Obstacles of the present model that wait for this very file. */
   function waiting(name: string, content: string): readonly MeshObstacle[] {
     const { files } = meshes.getState();
@@ -266,7 +191,7 @@ export function startMeshLoader(parts: MeshLoaderParts): MeshLoader {
     const reading = await read(file.name, bytes);
     if (!reading.ok) return refuse(reading.found, reading.wanted);
     notices.dismiss(OPENING);
-    await keptBefore;
+    await settled;
     const names = waiting(file.name, reading.content).map(({ name }) => name);
     if (names.length > 0) {
       keep(reading.content, file.name, bytes);
