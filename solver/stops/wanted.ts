@@ -10,7 +10,8 @@ import type { Model } from '../model/model.ts';
 import { extremesInSteps, quantitiesOf } from './extremes.ts';
 import { LIMIT_WORDS } from './limitWords.ts';
 import { type Habits, type MarginUnit, USUAL_HABITS } from './margin.ts';
-import { measureQuantities, type QuantityKey, quantityOf } from './quantity.ts';
+import { NEEDS, type Need } from './needs.ts';
+import { measureQuantities, quantityOf } from './quantity.ts';
 import type { Extreme, ExtremePlace } from './results.ts';
 import { allSteps, type Steps } from './steps.ts';
 
@@ -49,88 +50,6 @@ export interface WantedTravel {
   /** What the linkage itself fails at within the wanted travel × rack, and then no rows; null where it reaches its corners and edges. */
   readonly fails: Failure | null;
 }
-
-/** How a limit follows from a quantity's extreme. */
-interface Need {
-  readonly key: string;
-  readonly of: QuantityKey;
-  readonly take: 'least' | 'greatest';
-  readonly reserve: (habits: Habits) => number;
-  readonly has: (model: Model) => number | undefined;
-}
-
-const NEEDS: readonly Need[] = [
-  {
-    key: 'coilover.minLength',
-    of: 'damperLength',
-    take: 'least',
-    reserve: ({ shaftLeft }) => shaftLeft,
-    has: ({ coilover }) => coilover?.minLength,
-  },
-  {
-    key: 'coilover.maxLength',
-    of: 'damperLength',
-    take: 'greatest',
-    reserve: ({ strapBefore }) => strapBefore,
-    has: ({ coilover }) => coilover?.maxLength,
-  },
-  {
-    key: 'lowerArm.ballJointLimit',
-    of: 'lowerBallJoint',
-    take: 'greatest',
-    reserve: ({ unusedAngle }) => unusedAngle,
-    has: ({ lowerArm }) => lowerArm.ballJointLimit,
-  },
-  {
-    key: 'upperArm.ballJointLimit',
-    of: 'upperBallJoint',
-    take: 'greatest',
-    reserve: ({ unusedAngle }) => unusedAngle,
-    has: ({ upperArm }) => upperArm.ballJointLimit,
-  },
-  {
-    key: 'tieRod.endLimit',
-    of: 'tieRodOuter',
-    take: 'greatest',
-    reserve: ({ unusedAngle }) => unusedAngle,
-    has: ({ tieRod }) => tieRod.endLimit,
-  },
-  {
-    key: 'tieRod.innerLimit',
-    of: 'tieRodInner',
-    take: 'greatest',
-    reserve: ({ unusedAngle }) => unusedAngle,
-    has: ({ tieRod }) => tieRod.innerLimit,
-  },
-  {
-    key: 'halfShaft.outerLimit',
-    of: 'outerAngle',
-    take: 'greatest',
-    reserve: ({ unusedAngle }) => unusedAngle,
-    has: ({ halfShaft }) => halfShaft?.outerLimit,
-  },
-  {
-    key: 'halfShaft.innerLimit',
-    of: 'innerAngle',
-    take: 'greatest',
-    reserve: ({ unusedAngle }) => unusedAngle,
-    has: ({ halfShaft }) => halfShaft?.innerLimit,
-  },
-  {
-    key: 'halfShaft.plungeIn',
-    of: 'plunge',
-    take: 'greatest',
-    reserve: ({ unusedLength }) => unusedLength,
-    has: ({ halfShaft }) => halfShaft?.plungeIn,
-  },
-  {
-    key: 'halfShaft.plungeOut',
-    of: 'plunge',
-    take: 'least',
-    reserve: ({ unusedLength }) => unusedLength,
-    has: ({ halfShaft }) => halfShaft?.plungeOut,
-  },
-];
 
 function labelOf(key: string): { readonly label: string; readonly unit: MarginUnit } {
   const words = LIMIT_WORDS[key];
