@@ -8,7 +8,6 @@ import { CautionLine } from './panels/CautionLine.tsx';
 import { FileDrop } from './panels/FileDrop.tsx';
 import { GapTile } from './panels/GapTile.tsx';
 import { watchInsets } from './panels/insets.ts';
-import { listenToKeys } from './panels/keys.ts';
 import { Late } from './panels/Late.tsx';
 import { LeftRail, RightRail, shows } from './panels/Rail.tsx';
 import { Readings } from './panels/Readings.tsx';
@@ -104,13 +103,26 @@ function useTheme(): void {
   }, [theme]);
 }
 
+/** The keys are heard once the first picture is there. */
+function listenLate(): () => void {
+  let leave: (() => void) | null = null;
+  let isLeft = false;
+  void afterFirstPicture(() => import('./panels/keys.ts')).then(({ listenToKeys }) => {
+    if (!isLeft) leave = listenToKeys();
+  });
+  return () => {
+    isLeft = true;
+    leave?.();
+  };
+}
+
 /** Each place is filled by its component; App.css says where it is at which size. */
 export function App() {
   const frame = useRef<HTMLDivElement>(null);
   const size = usePageSize();
   useTheme();
   useEffect(() => {
-    const exits = [listenToKeys(), followRide(documentStore, inputs)];
+    const exits = [listenLate(), followRide(documentStore, inputs)];
     if (frame.current !== null) exits.push(watchInsets(frame.current));
     return () => {
       for (const exit of exits) exit();
