@@ -58,8 +58,12 @@ export function Scene({ stage }: Props) {
         <Suspense fallback={null}>
           <Handles stage={stage} />
           <Drawings stage={stage} />
-          {hasSwept && <SweptSpace />}
         </Suspense>
+        {hasSwept && (
+          <Suspense fallback={null}>
+            <SweptSpace />
+          </Suspense>
+        )}
       </group>
     </>
   );
