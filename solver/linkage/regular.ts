@@ -28,7 +28,12 @@ const UPPER = 3;
 const OMEGA = 6;
 
 /** Places both ball joints for the arms' angles. */
-export function placeArms(fixed: Float64Array, pose: Float64Array, theta: number, phi: number): void {
+export function placeArms(
+  fixed: Float64Array,
+  pose: Float64Array,
+  theta: number,
+  phi: number,
+): void {
   pose[Slot.lowerAngle] = theta;
   pose[Slot.lowerCos] = Math.cos(theta);
   pose[Slot.lowerSin] = Math.sin(theta);
