@@ -18,6 +18,7 @@ import { countRender } from '../renders.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { useTheme } from '../useView.ts';
 import { LAYER_DRAWINGS, litDrawing } from './chosen.ts';
+import { createCones } from './cones.ts';
 import { drawEnvelopeName } from './envelope.ts';
 import { drawGapWarning } from './gap.ts';
 import { createPaths, followPaths } from './paths.ts';
@@ -62,10 +63,11 @@ export function Drawings({ stage }: Props) {
   countRender();
   const palette = PALETTES[useTheme()];
   const strokes = useMemo(() => createStrokes(WIDTH), []);
+  const cones = useMemo(createCones, []);
   const { labels } = stage;
   const pen = useMemo<Pen>(
-    () => ({ line: strokes.line, label: labels.put, sees: labels.sees }),
-    [strokes, labels],
+    () => ({ line: strokes.line, label: labels.put, sees: labels.sees, cone: cones.cone }),
+    [strokes, labels, cones],
   );
   const probe = useMemo(() => createProbe(pen), [pen]);
   /** The lit key whose box the page was last told. */
@@ -74,8 +76,17 @@ export function Drawings({ stage }: Props) {
     () => ({ now: posed.current(), extent: stage.extent(), paths: createPaths() }),
     [stage],
   );
-  useLayoutEffect(() => strokes.paint(palette), [strokes, palette]);
-  useEffect(() => () => strokes.dispose(), [strokes]);
+  useLayoutEffect(() => {
+    strokes.paint(palette);
+    cones.paint(palette);
+  }, [strokes, cones, palette]);
+  useEffect(
+    () => () => {
+      strokes.dispose();
+      cones.dispose();
+    },
+    [strokes, cones],
+  );
   const invalidate = useThree((state) => state.invalidate);
   useEffect(
     () =>
@@ -91,6 +102,7 @@ export function Drawings({ stage }: Props) {
     subject.extent = stage.extent();
     followPaths(subject.paths, subject.now.corner, subject.now.pose.data[Slot.rack]!);
     strokes.begin();
+    cones.begin();
     drawGapWarning(pen, subject);
     drawTightSpot(pen, subject);
     const held = posed.held();
@@ -111,11 +123,13 @@ export function Drawings({ stage }: Props) {
       gridWords(pen, subject.extent, subject.now.pose.data[Slot.contact + 2]!, looksAcross(camera));
     if (wheelShell !== 'solid') drawEnvelopeName(pen, subject);
     strokes.end();
+    cones.end();
   }, -0.2);
 
   const isNear = useStore(closeUp, (state) => state.isShown);
   return (
     <>
+      <primitive object={cones.object} />
       <primitive object={strokes.object} />
       {isNear && <CloseUp stage={stage} />}
     </>

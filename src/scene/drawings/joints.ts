@@ -1,8 +1,12 @@
-/** Joint and half-shaft angles: the two lines, the true angle between them, and the cone a stated limit allows. Asked about one by one, or all at once as cones with what is left of each. */
+/**
+ * Joint and half-shaft angles: the two lines, the true angle between them, and the cone a stated limit allows. Asked
+ * about one by one, or all at once as cones with what is left of each.
+ */
 import { Measure, type MeasureKey, Slot } from '../../../solver/index.ts';
 import { shaftInnerAxis, steeringDirection } from '../../../solver/model/defaults.ts';
 import { angle, length } from '../../words/format.ts';
 import type { Words } from '../labels/labels.ts';
+import type { Tone } from '../palette.ts';
 import { arcBetween, dashes, type Pen, ray, stroke } from './pen.ts';
 import { _u, _w, type Drawing, put, unitise } from './subject.ts';
 
@@ -11,14 +15,8 @@ const RIM = 28;
 const SPOKES = 4;
 
 /** A cone of half-angle `limit` degrees about `_u` from a point: its rim and four of its sides. */
-function drawCone(
-  pen: Pen,
-  at: ArrayLike<number>,
-  ai: number,
-  limit: number,
-  isBeyond: boolean,
-): void {
-  const tone = isBeyond ? 'touch' : 'soft';
+function drawCone(pen: Pen, at: ArrayLike<number>, ai: number, limit: number, tone: Tone): void {
+  pen.cone?.(at[ai]!, at[ai + 1]!, at[ai + 2]!, _u[0]!, _u[1]!, _u[2]!, REACH, limit, tone);
   const flat = Math.abs(_u[2]!) < 0.9;
   let px = flat ? -_u[1]! : 0;
   let py = flat ? _u[0]! : -_u[2]!;
@@ -71,6 +69,13 @@ function said(name: string): Said {
 /** True while all joints are drawn as cones. */
 let isAmongCones = false;
 
+/** Past its limit, near it, or neither. */
+function toneOf(value: number, limit: number | undefined): 'touch' | 'near' | null {
+  if (limit === undefined) return null;
+  if (value > limit) return 'touch';
+  return isAmongCones && limit - value < NEAR ? 'near' : null;
+}
+
 function labelJoint(
   pen: Pen,
   at: ArrayLike<number>,
@@ -83,11 +88,10 @@ function labelJoint(
   const x = at[ai]! + reach * _w[0]!;
   const y = at[ai + 1]! + reach * _w[1]!;
   const z = at[ai + 2]! + reach * _w[2]!;
-  const left = limit === undefined ? Number.POSITIVE_INFINITY : limit - value;
-  const tone = left < 0 ? 'touch' : isAmongCones && left < NEAR ? 'near' : 'accent';
+  const tone = toneOf(value, limit) ?? 'accent';
   if (!isAmongCones) pen.label(x, y, z, tone, words.angle, value);
   else if (limit === undefined) pen.label(x, y, z, tone, words.free, value);
-  else pen.label(x, y, z, tone, words.left, left);
+  else pen.label(x, y, z, tone, words.left, limit - value);
 }
 
 /** `_u` is the axis the angle is counted from, `_w` the line itself; turned over where they point apart (0 to 90°). */
@@ -101,14 +105,13 @@ function drawJoint(
 ): void {
   const isApart = _u[0]! * _w[0]! + _u[1]! * _w[1]! + _u[2]! * _w[2]! < 0;
   if (isApart) for (let i = 0; i < 3; i += 1) _u[i]! *= -1;
-  const isBeyond = limit !== undefined && value > limit;
   const x = at[ai]!;
   const y = at[ai + 1]!;
   const z = at[ai + 2]!;
   dashes(pen, x, y, z, x + REACH * _u[0]!, y + REACH * _u[1]!, z + REACH * _u[2]!, 'ink');
   ray(pen, at, ai, _w, 0, 0, REACH * 1.15, 'accent');
   arcBetween(pen, at, ai, _u, 0, _w, 0, REACH * 0.8, 'ink');
-  if (limit !== undefined) drawCone(pen, at, ai, limit, isBeyond);
+  if (limit !== undefined) drawCone(pen, at, ai, limit, toneOf(value, limit) ?? 'soft');
   labelJoint(pen, at, ai, words, value, limit);
 }
 

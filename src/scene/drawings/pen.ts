@@ -11,6 +11,21 @@ export interface Pen {
   label(x: number, y: number, z: number, tone: Tone, words: Words, value: number): void;
   /** True where the picture shows the point, free of panels. */
   sees(x: number, y: number, z: number): boolean;
+  /**
+   * Fills a cone from its tip along a unit direction with glass: length of its side, mm, and half-angle, degrees. A pen
+   * without glass leaves it to the lines.
+   */
+  cone?(
+    x: number,
+    y: number,
+    z: number,
+    ux: number,
+    uy: number,
+    uz: number,
+    reach: number,
+    half: number,
+    tone: Tone,
+  ): void;
 }
 
 type Flat = ArrayLike<number>;

@@ -46,6 +46,10 @@ export function createProbe(pen: Pen): Probe {
         pen.label(x, y, z, tone, words, value);
       },
       sees: (x, y, z) => pen.sees(x, y, z),
+      // Its rim is drawn in lines too, which are noted.
+      cone(x, y, z, ux, uy, uz, reach, half, tone) {
+        pen.cone?.(x, y, z, ux, uy, uz, reach, half, tone);
+      },
     },
     begin(nextCamera, nextWidth, nextHeight) {
       camera = nextCamera;
