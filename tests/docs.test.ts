@@ -50,6 +50,7 @@ describe('DEVELOPERS', () => {
     const folders = [
       '',
       'solver/',
+      'solver/certify/',
       'solver/linkage/',
       'solver/measures/',
       'solver/model/',

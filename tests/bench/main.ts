@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import {
   assemble,
+  certify,
   createMeasures,
   createPose,
   createRodGap,
@@ -14,6 +15,7 @@ import {
   rodGapInto,
   Slot,
   solve,
+  watchedPairs,
 } from '../../solver/index.ts';
 import { makeFloor } from './floor.ts';
 import { makeLibraryNewton } from './library.ts';
@@ -115,6 +117,11 @@ const assembly = nanoseconds(200, 9, () => {
   for (let i = 0; i < 200; i += 1) sink += assemble(model).linkage.homeDeterminant;
 });
 
+const proofs = nanoseconds(1, 5, () => {
+  const proven = assemble(model);
+  sink += certify(proven, watchedPairs(proven)).length;
+});
+
 const [floorWarm, floorCold, warmPose, coldPose] = rows.map(([, value]) => value) as [
   number,
   number,
@@ -132,6 +139,7 @@ console.log(
 for (const [label, value] of rows) line(label, `${value.toFixed(0)} ns`);
 line('plain Newton on nine equations, library linear solver, warm', `${library.toFixed(0)} ns`);
 line('assembly of a model', `${(assembly / 1000).toFixed(0)} µs`);
+line('all-pairs proof of a model', `${(proofs / 1e6).toFixed(0)} ms`);
 for (const [label, value] of meshRows(corner)) {
   line(label, value > 1e6 ? `${(value / 1e6).toFixed(0)} ms` : `${(value / 1000).toFixed(0)} µs`);
 }
@@ -140,4 +148,5 @@ line('positions warm / floor warm (wanted ≤ 1.5)', (warmPose / floorWarm).toFi
 line('positions cold / floor cold (wanted ≤ 1.5)', (coldPose / floorCold).toFixed(2));
 line('library Newton / positions warm (wanted ≥ 25)', (library / warmPose).toFixed(1));
 line('81 × 61 map with gap / one 60 Hz frame (wanted < 1)', (map / FRAME).toFixed(2));
+line('all-pairs proof / one second (wanted < 1)', (proofs / 1e9).toFixed(2));
 if (!Number.isFinite(sink)) throw new Error('A pose of the bench is not finite.');
