@@ -47,6 +47,8 @@ const CLOSEST = 0.002;
 /** What rounding, the solver's residuals and the closed forms' own errors cannot come to, mm. */
 export const SAFETY = 1e-6;
 const MOST_NODES = 12_000;
+/** The same where parts overlap by so much that it no longer matters how deep. */
+const MOST_DEEP_NODES = 3000;
 /** A convex section's deepest place is found to a ten thousandth, mm. */
 const DEEPEST_ROUNDING = 2e-4;
 
@@ -84,8 +86,7 @@ export function provenAtLeast({ open, givenUp, found, floor }: Search): number {
 /** The bound at which a search is content. */
 function aimOf({ found, required }: Search): number {
   const { gap } = found;
-  const size = Math.abs(gap);
-  const slack = size < DECIDES ? CLOSE : Math.min(COARSE, CLOSE_SHARE * size);
+  const slack = gap < DECIDES ? CLOSE : Math.min(COARSE, CLOSE_SHARE * gap);
   const decided = required > gap ? gap - slack : Math.min(required + SAFETY, gap - CLOSEST);
   return Math.max(gap - slack, decided) + SAFETY;
 }
@@ -95,7 +96,7 @@ export function isProven(search: Search): boolean {
   const lowest = open[0]?.bound;
   return (
     lowest === undefined ||
-    nodes >= MOST_NODES ||
+    nodes >= (found.gap > -DECIDES ? MOST_NODES : MOST_DEEP_NODES) ||
     found.gap - floor <= CLOSE ||
     lowest >= Math.min(found.gap, aimOf(search), search.givenUp)
   );
