@@ -91,7 +91,7 @@ function seedPoses(corner: Corner, range: CertifiedRange, seeds: Pose[]): readon
     placeParts(corner, pose.data);
     seeds.push(pose);
   };
-  add(0, 0);
+  add(clamp(0, range.travel), clamp(0, range.rack));
   const [left, right] = range.rack;
   const columns = left === right ? 1 : SEED_COLUMNS;
   for (let row = 0; row < SEED_ROWS; row += 1) {

@@ -266,7 +266,7 @@ function depthOf(shape: ProvableShape): number {
   if (shape.kind === 'chain') return Math.max(...shape.radii);
   if (shape.kind === 'mesh') return 0;
   if (shape.kind === 'box') {
-    return Math.max(...shape.max.map((most, i) => most - shape.min[i]!));
+    return Math.min(...shape.max.map((most, i) => most - shape.min[i]!)) / 2;
   }
   return Math.max(...shape.sections.map((section) => section.half + deepestIn(section)));
 }
