@@ -2,12 +2,12 @@
 import './App.css';
 import { lazy, Suspense, useEffect, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
-import { CurveSheetHost } from './charts/CurveSheetHost.tsx';
 import { LateMapPad } from './charts/LateMapPad.tsx';
 import { CautionLine } from './panels/CautionLine.tsx';
 import { FileDrop } from './panels/FileDrop.tsx';
 import { GapTile } from './panels/GapTile.tsx';
 import { watchInsets } from './panels/insets.ts';
+import { listenToKeys } from './panels/keys.ts';
 import { Late } from './panels/Late.tsx';
 import { LeftRail, RightRail, shows } from './panels/Rail.tsx';
 import { Readings } from './panels/Readings.tsx';
@@ -40,6 +40,11 @@ const Sheets = lazy(() =>
   afterFirstPicture(() => import('./panels/Sheets.tsx')).then((late) => ({ default: late.Sheets })),
 );
 
+const CurveSheetHost = lazy(() =>
+  afterFirstPicture(() => import('./charts/CurveSheetHost.tsx')).then((late) => ({
+    default: late.CurveSheetHost,
+  })),
+);
 const Meshes = lazy(() => afterFirstPicture(() => import('./panels/meshes/Meshes.tsx')));
 
 const PhoneSheet = lazy(() =>
@@ -103,26 +108,13 @@ function useTheme(): void {
   }, [theme]);
 }
 
-/** The keys are heard once the first picture is there. */
-function listenLate(): () => void {
-  let leave: (() => void) | null = null;
-  let isLeft = false;
-  void afterFirstPicture(() => import('./panels/keys.ts')).then(({ listenToKeys }) => {
-    if (!isLeft) leave = listenToKeys();
-  });
-  return () => {
-    isLeft = true;
-    leave?.();
-  };
-}
-
 /** Each place is filled by its component; App.css says where it is at which size. */
 export function App() {
   const frame = useRef<HTMLDivElement>(null);
   const size = usePageSize();
   useTheme();
   useEffect(() => {
-    const exits = [listenLate(), followRide(documentStore, inputs)];
+    const exits = [listenToKeys(), followRide(documentStore, inputs)];
     if (frame.current !== null) exits.push(watchInsets(frame.current));
     return () => {
       for (const exit of exits) exit();
@@ -155,7 +147,9 @@ export function App() {
         <Notices />
       </Suspense>
       <FileDrop />
-      <CurveSheetHost />
+      <Suspense fallback={null}>
+        <CurveSheetHost />
+      </Suspense>
     </>
   );
 }

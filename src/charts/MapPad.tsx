@@ -2,8 +2,9 @@
 import './MapPad.css';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { lockMaps, openCurves } from '../state/charted.ts';
+import { openCurves } from '../state/charted.ts';
 import { closeUp, showCloseUp } from '../state/closeUp.ts';
+import { lockMaps } from '../state/mapped.ts';
 import { CloseUpIcon, CurvesIcon, EnlargeIcon, ReduceIcon, WorstIcon } from './icons.tsx';
 import { createMapPad, goToWorst } from './mapPad.ts';
 import { PairChoice } from './PairChoice.tsx';

@@ -5,7 +5,7 @@ import { pairKey, WORST } from '../../solver/clearance/gapField.ts';
 import { watchedPairs } from '../../solver/clearance/pairs.ts';
 import { assemble, type Model } from '../../solver/index.ts';
 import { documentStore } from '../state/bench.ts';
-import { lockMaps } from '../state/charted.ts';
+import { lockMaps } from '../state/mapped.ts';
 import { surfacesOf } from '../state/surfaces.ts';
 import { pairWords } from '../words/parts.ts';
 

@@ -1,13 +1,9 @@
-/** The maps and curves of the page's bench, and the sheet of large curves that its panels open. */
+/** The curves of the page's bench, and the sheet of large curves that its panels open. */
 import { createStore } from 'zustand/vanilla';
 import type { SweepKey } from '../../solver/sweep.ts';
-import { startMapService } from '../worker/mapService.ts';
-import { documentStore, inputs, posed } from './bench.ts';
+import { inputs, posed } from './bench.ts';
 import { createCurves } from './curves.ts';
-import { createLockMaps } from './map.ts';
-import { meshes } from './meshes.ts';
 
-export const lockMaps = createLockMaps(documentStore, meshes, startMapService);
 export const curves = createCurves(posed, inputs);
 
 export interface CurveSheetState {

@@ -2,7 +2,7 @@
 import { createGapField, type GapField, type PairKey } from '../../solver/clearance/gapField.ts';
 import type { Corner } from '../../solver/index.ts';
 import { posed } from './bench.ts';
-import { lockMaps } from './charted.ts';
+import { lockMaps } from './mapped.ts';
 import { surfacesOf, surfacesVersion } from './surfaces.ts';
 
 let field: GapField | null = null;
