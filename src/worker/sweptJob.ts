@@ -1,5 +1,6 @@
 /** Work on the space the tyre sweeps, a little at a time wherever it runs: the surface on show, and the one for a file. */
 
+import { openEdges } from '../../solver/envelope/closed.ts';
 import { type SweptGap, sweptGaps } from '../../solver/envelope/cuts.ts';
 import { growSweptField, type SweptField } from '../../solver/envelope/field.ts';
 import type { SweptRange } from '../../solver/envelope/range.ts';
@@ -51,8 +52,8 @@ const TRUTH = {
   saved: { stray: 0.05, tolerance: 0.25 },
 } as const;
 
-/** mm by which a vertex of a saved surface may be off: both of the above, and what a crease's vertex is settled to. */
-export const SAVED_WITHIN = 0.5;
+/** Shifts of the grid, as parts of its step, that are tried where a surface is not closed. */
+const OTHER_GRIDS = [0.71, 0.13] as const;
 
 /** The buffers of an answer, to be handed over without copying. */
 export function sweptBuffers(answer: SweptAnswer): Transferable[] {
@@ -93,8 +94,13 @@ function* work({
   const corner = assemble(model);
   const field = yield* growing(corner, range, stray);
   if (field === null) return { number, owner, kind: 'unreached' };
-  const surface = yield* meshSwept(field, margin, step, tolerance);
   const isShown = owner === 'shown';
+  let surface = yield* meshSwept(field, margin, step, tolerance);
+  // Where sheets meet in a face of the grid two of them can share an edge: a file is then meshed on another grid.
+  for (const shift of isShown ? [] : OTHER_GRIDS) {
+    if (openEdges(surface) === 0) break;
+    surface = yield* meshSwept(field, margin, step, tolerance, shift);
+  }
   return {
     number,
     owner,

@@ -142,6 +142,19 @@ describe.each(['half-ton-factory', 'rear-steer-saloon'] as const)(
       }
     });
 
+    it('strays between its vertices by no more than a quarter of the grid', () => {
+      const field = createSweptField(corner, 'whole', STRAY)!;
+      const { positions, triangles } = surface;
+      for (let i = 0; i < triangles.length; i += 3 * 19) {
+        const corners = [0, 1, 2].map((k) => 3 * triangles[i + k]!);
+        const middle = [0, 1, 2].map(
+          (k) => corners.reduce((sum, at) => sum + positions[at + k]!, 0) / 3,
+        ) as Triple;
+        sweptDistance(field, ...middle, 0.05);
+        expect(Math.abs(field.found.distance), String(middle)).toBeLessThan(STEP / 4);
+      }
+    });
+
     it('holds every point of posed tyres', () => {
       const { line } = tyreSections(corner.model)[0]!;
       const chance = chances(11);

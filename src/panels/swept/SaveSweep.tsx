@@ -84,6 +84,10 @@ export function SaveSweep() {
           onChoose={setStep}
         />
       </div>
+      <p className="swept-truth">
+        Its points lie within 0.5 mm of the swept tyre; between them sharp edges are rounded by at
+        most a quarter of the grid.
+      </p>
       {saving === null ? (
         <button type="button" className="bar-button" onClick={() => void save(kind, margin, step)}>
           Save the swept space

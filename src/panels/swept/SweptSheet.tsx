@@ -54,7 +54,9 @@ function Stage() {
   if (stage === 'done')
     return (
       <p role="status">
-        Swept: the tyre’s own section, every pose of travel and lock, true to 1 mm on show.
+        Swept: the tyre’s own section, every pose of travel and lock, on a grid of 14 mm; sharp
+        edges may look up to 3 mm rounder than they are. The gaps below are true to half a
+        millimetre.
       </p>
     );
   if (stage === 'unreached') return <p role="status">No pose of this range can be reached.</p>;
