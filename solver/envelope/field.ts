@@ -11,15 +11,11 @@
  */
 import { tyreSections } from '../clearance/section.ts';
 import type { Corner } from '../corner.ts';
-import { Cell, growPoses, type PoseTree } from './poses.ts';
-import {
-  createNearest,
-  createProfile,
-  type NearestOnProfile,
-  type Profile,
-  profileDistance,
-} from './profile.ts';
+import { Cell } from './cell.ts';
+import { growPoses } from './poses.ts';
+import { createProfile } from './profile.ts';
 import { type SweptRange, sweptRange } from './range.ts';
+import { look, lowerBound, near, point, type Sweep, seen } from './sight.ts';
 
 /** The answer at a point, refilled by every search. */
 export interface SweptDistance {
@@ -34,9 +30,7 @@ export interface SweptDistance {
   rack: number;
 }
 
-export interface SweptField {
-  readonly profile: Profile;
-  readonly poses: PoseTree;
+export interface SweptField extends Sweep {
   readonly found: SweptDistance;
   /** Where the last answer was found: tried first for the next point, which is mostly near it. */
   readonly hint: { cell: number; a: number; b: number };
@@ -82,109 +76,14 @@ const MOST_OPEN = 512;
 const _cell = new Int32Array(MOST_OPEN);
 const _open = new Float64Array(5 * MOST_OPEN);
 
-const _near: NearestOnProfile = createNearest();
-
-/** The posed tyre seen from the point: gradient, and how the point moves along both slopes of the cell. */
-const _seen = {
-  x: 0.5,
-  y: 0.5,
-  z: 0.5,
-  radius: 0.5,
-  apart: 0.5,
-  ga: 0.5,
-  gb: 0.5,
-  ua: 0.5,
-  ub: 0.5,
-};
-const _point = { x: 0.5, y: 0.5, z: 0.5 };
-
-/** Looks at the point from the place (a, b) of a cell. Writes `_near` and `_seen`. */
-function look(field: SweptField, cell: number, a: number, b: number): void {
-  const { cells } = field.poses;
-  const at = cell * Cell.size;
-  let ax = cells[at + Cell.axis]! + a * cells[at + Cell.axisA]! + b * cells[at + Cell.axisB]!;
-  let ay =
-    cells[at + Cell.axis + 1]! + a * cells[at + Cell.axisA + 1]! + b * cells[at + Cell.axisB + 1]!;
-  let az =
-    cells[at + Cell.axis + 2]! + a * cells[at + Cell.axisA + 2]! + b * cells[at + Cell.axisB + 2]!;
-  const size = 1 / Math.sqrt(ax * ax + ay * ay + az * az);
-  ax *= size;
-  ay *= size;
-  az *= size;
-  const px = _point.x - cells[at]! - a * cells[at + Cell.centreA]! - b * cells[at + Cell.centreB]!;
-  const py =
-    _point.y -
-    cells[at + 1]! -
-    a * cells[at + Cell.centreA + 1]! -
-    b * cells[at + Cell.centreB + 1]!;
-  const pz =
-    _point.z -
-    cells[at + 2]! -
-    a * cells[at + Cell.centreA + 2]! -
-    b * cells[at + Cell.centreB + 2]!;
-  const s = px * ax + py * ay + pz * az;
-  const rx = px - s * ax;
-  const ry = py - s * ay;
-  const rz = pz - s * az;
-  const radius = Math.sqrt(rx * rx + ry * ry + rz * rz);
-  profileDistance(field.profile, s, radius, _near);
-  const turn = radius > 0 ? _near.outward / radius : 0;
-  _seen.x = _near.alongAxis * ax + turn * rx;
-  _seen.y = _near.alongAxis * ay + turn * ry;
-  _seen.z = _near.alongAxis * az + turn * rz;
-  _seen.radius = radius;
-  _seen.apart = Math.sqrt(s * s + radius * radius);
-  // A tyre that moves by v and whose axis turns by w × a moves at the point by v + (p·a)(w × a) − (p·(w × a)) a.
-  const mx = cells[at + Cell.axisA]!;
-  const my = cells[at + Cell.axisA + 1]!;
-  const mz = cells[at + Cell.axisA + 2]!;
-  const m = px * mx + py * my + pz * mz;
-  const ux = cells[at + Cell.centreA]! + s * mx - m * ax;
-  const uy = cells[at + Cell.centreA + 1]! + s * my - m * ay;
-  const uz = cells[at + Cell.centreA + 2]! + s * mz - m * az;
-  _seen.ga = Math.abs(_seen.x * ux + _seen.y * uy + _seen.z * uz);
-  _seen.ua = Math.sqrt(ux * ux + uy * uy + uz * uz);
-  const nx = cells[at + Cell.axisB]!;
-  const ny = cells[at + Cell.axisB + 1]!;
-  const nz = cells[at + Cell.axisB + 2]!;
-  const n = px * nx + py * ny + pz * nz;
-  const vx = cells[at + Cell.centreB]! + s * nx - n * ax;
-  const vy = cells[at + Cell.centreB + 1]! + s * ny - n * ay;
-  const vz = cells[at + Cell.centreB + 2]! + s * nz - n * az;
-  _seen.gb = Math.abs(_seen.x * vx + _seen.y * vy + _seen.z * vz);
-  _seen.ub = Math.sqrt(vx * vx + vy * vy + vz * vz);
-}
-
-/** Least distance possible over the part of the cell that was looked at from its middle. */
-function lowerBound(field: SweptField, cell: number, halfA: number, halfB: number): number {
-  const { cells } = field.poses;
-  const at = cell * Cell.size;
-  const stray = halfA === 1 && halfB === 1 ? cells[at + Cell.stray]! : 0;
-  const moved = _seen.ua * halfA + _seen.ub * halfB;
-  const turned = cells[at + Cell.turnA]! * halfA + cells[at + Cell.turnB]! * halfB;
-  const shifted = cells[at + Cell.speedA]! * halfA + cells[at + Cell.speedB]! * halfB;
-  const second = turned * (shifted + 0.5 * turned * _seen.apart) + stray;
-  const lipschitz = _near.distance - moved - second;
-  const room = _seen.radius - moved - second;
-  if (!field.profile.isConvex || room <= 0) return lipschitz;
-  const hollow = Math.max(0, -_near.outward);
-  const tangent =
-    _near.distance -
-    _seen.ga * halfA -
-    _seen.gb * halfB -
-    (hollow * moved * moved) / (2 * room) -
-    second;
-  return Math.max(lipschitz, tangent);
-}
-
 function keep(field: SweptField, cell: number, a: number, b: number): void {
   const { found, hint } = field;
   const { cells } = field.poses;
   const at = cell * Cell.size;
-  found.distance = _near.distance;
-  found.x = _seen.x;
-  found.y = _seen.y;
-  found.z = _seen.z;
+  found.distance = near.distance;
+  found.x = seen.x;
+  found.y = seen.y;
+  found.z = seen.z;
   found.travel = cells[at + Cell.travel]! + a * cells[at + Cell.halfTravel]!;
   found.rack = cells[at + Cell.rack]! + b * cells[at + Cell.halfRack]!;
   hint.cell = cell;
@@ -211,7 +110,7 @@ function open(
 }
 
 function keepIfNearer(field: SweptField, cell: number, a: number, b: number): void {
-  if (_near.distance < field.found.distance) keep(field, cell, a, b);
+  if (near.distance < field.found.distance) keep(field, cell, a, b);
 }
 
 /** Looks at a part of a cell from its middle and puts it among the open ones. */
@@ -293,9 +192,9 @@ function search(field: SweptField, tolerance: number, enough: number, ceiling: n
 }
 
 function stand(x: number, y: number, z: number): void {
-  _point.x = x;
-  _point.y = y;
-  _point.z = z;
+  point.x = x;
+  point.y = y;
+  point.z = z;
 }
 
 /** How much less than the deepest place in a section, mm, is deep enough to look no further. */

@@ -1,6 +1,7 @@
 /** The cubes of a grid that the swept surface passes through, found by following it from one cube to the next. */
+
+import { Cell } from './cell.ts';
 import { isSwept, type SweptField } from './field.ts';
-import { Cell } from './poses.ts';
 
 /** Corners are counted x fastest, then y, then z. */
 export interface Grid {
