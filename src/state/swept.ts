@@ -30,7 +30,7 @@ export interface SweptState {
 }
 
 /** Grid of the surface on show, mm. */
-const SHOWN_STEP = 14;
+export const SHOWN_STEP = 14;
 
 /** What a file is made of. */
 export interface SavedSweep {

@@ -2,7 +2,9 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { saveBytes, sweptFileName } from '../../files/save.ts';
+import { view } from '../../state/bench.ts';
 import { swept } from '../../state/sweptSpace.ts';
+import { gapUnit, length } from '../../words/format.ts';
 
 const KINDS = [
   ['stl', 'STL, mm, z up'],
@@ -66,6 +68,7 @@ export function SaveSweep() {
   const [margin, setMargin] = useState<number>(0);
   const [step, setStep] = useState<number>(6);
   const saving = useStore(swept, (state) => state.saving);
+  const unit = useStore(view, (state) => state.unit);
   return (
     <section className="swept-save" aria-label="Save the swept space">
       <h3>For the body and fender builder</h3>
@@ -74,19 +77,19 @@ export function SaveSweep() {
         <Choice
           label="Room around the tyre"
           value={margin}
-          choices={MARGINS.map((mm) => [mm, mm === 0 ? 'none' : `${mm} mm`] as const)}
+          choices={MARGINS.map((mm) => [mm, mm === 0 ? 'none' : length(mm, unit, 0)] as const)}
           onChoose={setMargin}
         />
         <Choice
           label="Grid"
           value={step}
-          choices={STEPS.map((mm) => [mm, `${mm} mm`] as const)}
+          choices={STEPS.map((mm) => [mm, length(mm, unit, 0)] as const)}
           onChoose={setStep}
         />
       </div>
       <p className="swept-truth">
-        Its points lie within 0.5 mm of the swept tyre; between them sharp edges are rounded by at
-        most a quarter of the grid.
+        Its points lie within {length(0.5, gapUnit(unit))} of the swept tyre; between them sharp
+        edges are rounded by at most a quarter of the grid.
       </p>
       {saving === null ? (
         <button type="button" className="bar-button" onClick={() => void save(kind, margin, step)}>

@@ -5,6 +5,7 @@ import { useStore } from 'zustand';
 import type { SweptGap } from '../../../solver/envelope/cuts.ts';
 import { stopsShorten } from '../../../solver/envelope/range.ts';
 import { documentStore, inputs, view } from '../../state/bench.ts';
+import { SHOWN_STEP } from '../../state/swept.ts';
 import { swept } from '../../state/sweptSpace.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { gapUnit, length } from '../../words/format.ts';
@@ -49,14 +50,19 @@ function RangeChoice() {
   );
 }
 
+/** mm, measured on the shipped models: what a sharp edge may lose on show, and what a gap may be off. */
+const SHOWN_ROUNDING = 3;
+const GAP_TRUTH = 0.5;
+
 function Stage() {
   const { stage, progress, shown } = useStore(swept);
+  const unit = useStore(view, (state) => state.unit);
   if (stage === 'done')
     return (
       <p role="status">
-        Swept: the tyre’s own section, every pose of travel and lock, on a grid of 14 mm; sharp
-        edges may look up to 3 mm rounder than they are. The gaps below are true to half a
-        millimetre.
+        Swept: the tyre’s own section, every pose of travel and lock, on a grid of{' '}
+        {length(SHOWN_STEP, unit, 0)}; sharp edges may look up to {length(SHOWN_ROUNDING, unit, 0)}{' '}
+        rounder than they are. The gaps below are true to {length(GAP_TRUTH, gapUnit(unit))}.
       </p>
     );
   if (stage === 'unreached') return <p role="status">No pose of this range can be reached.</p>;
