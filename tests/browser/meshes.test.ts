@@ -1,6 +1,7 @@
 // Mesh obstacles in the page: a file dropped, its unit asked for, drawn, kept, moved and missed.
 import type { Locator, Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { drop } from '../support/drop.ts';
 import { type Bench, firstPicture, openBench } from '../support/launch.ts';
 import { boxShape, stlBinary } from '../support/meshFiles.ts';
 
@@ -24,20 +25,6 @@ async function open(): Promise<Page> {
   bench = await openBench({ context: { deviceScaleFactor: 0.5 } });
   await firstPicture(bench.page);
   return bench.page;
-}
-
-async function drop(page: Page, name: string, bytes: Uint8Array): Promise<void> {
-  const data = await page.evaluateHandle(
-    ([title, text]) => {
-      const transfer = new DataTransfer();
-      const binary = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-      transfer.items.add(new File([binary], title));
-      return transfer;
-    },
-    [name, Buffer.from(bytes).toString('base64')] as const,
-  );
-  await page.dispatchEvent('body', 'dragenter', { dataTransfer: data });
-  await page.dispatchEvent('body', 'drop', { dataTransfer: data });
 }
 
 const drawer = (page: Page): Locator =>

@@ -13,6 +13,7 @@ import {
   writeModel,
 } from '../../solver/index.ts';
 import { length, signedLength } from '../../src/words/format.ts';
+import { drop } from '../support/drop.ts';
 import { type Bench, openBench } from '../support/launch.ts';
 import { boxShape, stlBinary } from '../support/meshFiles.ts';
 import { shipped } from '../support/models.ts';
@@ -30,20 +31,6 @@ afterEach(async () => {
   await bench?.close();
   bench = undefined;
 });
-
-async function drop(page: Page, name: string, bytes: Uint8Array): Promise<void> {
-  const data = await page.evaluateHandle(
-    ([title, text]) => {
-      const transfer = new DataTransfer();
-      const binary = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-      transfer.items.add(new File([binary], title));
-      return transfer;
-    },
-    [name, Buffer.from(bytes).toString('base64')] as const,
-  );
-  await page.dispatchEvent('body', 'dragenter', { dataTransfer: data });
-  await page.dispatchEvent('body', 'drop', { dataTransfer: data });
-}
 
 async function open(model: Model): Promise<Page> {
   bench = await openBench({ before: withoutPicture });

@@ -1,7 +1,8 @@
 /** Cures behind the page, turns taken by hand: progress that grows, the newest question alone answered, cancelled. */
 import { describe, expect, test } from 'vitest';
 import { allSteps, curesInSteps, type Model } from '../../solver/index.ts';
-import { type CureAnswer, createCureRunner } from '../../src/worker/cureJob.ts';
+import { createCureRunner } from '../../src/worker/cureJob.ts';
+import { byHand } from '../support/byHand.ts';
 import { shipped } from '../support/models.ts';
 
 const FACTORY = shipped('half-ton-factory');
@@ -10,33 +11,13 @@ const { obstacles: _, antiRollBar: __, halfShaft: ___, steering: ____, ...BARE }
 const MODEL: Model = BARE;
 const KEY = 'coilover.maxLength';
 
-function byHand() {
-  const answers: CureAnswer[] = [];
-  const waiting: (() => void)[] = [];
-  let now = 0;
-  const runner = createCureRunner(
-    (answer) => answers.push(answer),
-    (run) => waiting.push(run),
-    () => {
-      now += 5;
-      return now;
-    },
-  );
-  const turn = (): boolean => {
-    const run = waiting.shift();
-    run?.();
-    return run !== undefined;
-  };
-  return { runner, answers, turn };
-}
-
 function cure(number: number, key: string, model: Model = MODEL) {
   return { kind: 'cure', number, key, model, meshes: new Map() } as const;
 }
 
 describe('createCureRunner', () => {
   test('answers as the solver does, with progress that only grows', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createCureRunner, 5);
     runner.ask(cure(1, KEY));
     while (turn());
     expect(answers.at(-1)).toEqual({
@@ -53,7 +34,7 @@ describe('createCureRunner', () => {
   });
 
   test('says no more of what was asked before, nor after a cancel', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createCureRunner, 5);
     runner.ask(cure(1, KEY));
     turn();
     runner.ask(cure(2, 'coilover.minLength'));

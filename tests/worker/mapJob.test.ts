@@ -5,32 +5,12 @@ import { createGapField } from '../../solver/clearance/gapField.ts';
 import { assemble, type Model } from '../../solver/index.ts';
 import { createLockMap, mapInto } from '../../solver/map.ts';
 import { withinStops } from '../../solver/worst.ts';
-import { createMapRunner, type MapAnswer, type MapRequest } from '../../src/worker/mapJob.ts';
+import { createMapRunner, type MapRequest } from '../../src/worker/mapJob.ts';
+import { byHand } from '../support/byHand.ts';
 import { shipped } from '../support/models.ts';
 
 const MODEL = shipped('half-ton-factory');
 const OTHER: Model = { ...MODEL, wheel: { ...MODEL.wheel, offset: 20 } };
-
-/** A runner whose turns end after one step: the clock leaps. */
-function byHand() {
-  const answers: MapAnswer[] = [];
-  const waiting: (() => void)[] = [];
-  let now = 0;
-  const runner = createMapRunner(
-    (answer) => answers.push(answer),
-    (run) => waiting.push(run),
-    () => {
-      now += 3;
-      return now;
-    },
-  );
-  const turn = (): boolean => {
-    const run = waiting.shift();
-    run?.();
-    return run !== undefined;
-  };
-  return { runner, answers, turn };
-}
 
 function request(number: number, model: Model, more: Partial<MapRequest> = {}): MapRequest {
   return {
@@ -49,7 +29,7 @@ function request(number: number, model: Model, more: Partial<MapRequest> = {}): 
 
 describe('createMapRunner', () => {
   test('answers with a coarse map, then with the full one, as the solver fills them', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createMapRunner, 3);
     runner.ask(request(1, MODEL));
     while (turn());
     expect(answers.map(({ number, isFull }) => [number, isFull])).toEqual([
@@ -73,7 +53,7 @@ describe('createMapRunner', () => {
   });
 
   test('drops a full map under way when something newer is asked', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createMapRunner, 3);
     runner.ask(request(1, MODEL));
     for (let i = 0; i < 5; i += 1) turn();
     expect(answers.map(({ number, isFull }) => [number, isFull])).toEqual([[1, false]]);
@@ -87,7 +67,7 @@ describe('createMapRunner', () => {
   });
 
   test('in a stream of requests every turn still answers one', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createMapRunner, 3);
     for (let number = 1; number <= 6; number += 1) {
       runner.ask(request(number, number % 2 === 0 ? MODEL : OTHER));
       turn();
@@ -96,7 +76,7 @@ describe('createMapRunner', () => {
   });
 
   test('the held design is mapped beside the present one, in full only', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createMapRunner, 3);
     runner.ask(request(1, OTHER, { owner: 'held' }));
     runner.ask(request(2, MODEL));
     while (turn());
@@ -108,7 +88,7 @@ describe('createMapRunner', () => {
   });
 
   test('fills the maps it is given back', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createMapRunner, 3);
     const spare = [createLockMap(81, 61), createLockMap(21, 16)];
     runner.ask(request(1, MODEL, { spare }));
     while (turn());
@@ -117,7 +97,7 @@ describe('createMapRunner', () => {
   });
 
   test('a model without steering has one column', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createMapRunner, 3);
     runner.ask(request(1, MODEL, { rack: [0, 0] }));
     while (turn());
     expect(answers.map(({ map }) => map.racks.length)).toEqual([1, 1]);

@@ -4,30 +4,11 @@ import { certify } from '../../solver/certify/proof.ts';
 import { watchedPairs } from '../../solver/clearance/pairs.ts';
 import { assemble, type Model } from '../../solver/index.ts';
 import { buildTree } from '../../src/mesh/tree.ts';
-import { createProofRunner, type ProofAnswer } from '../../src/worker/proofJob.ts';
+import { createProofRunner } from '../../src/worker/proofJob.ts';
+import { byHand } from '../support/byHand.ts';
 import { shipped } from '../support/models.ts';
 
 const MODEL = shipped('planar-equal-arms');
-
-function byHand() {
-  const answers: ProofAnswer[] = [];
-  const waiting: (() => void)[] = [];
-  let now = 0;
-  const runner = createProofRunner(
-    (answer) => answers.push(answer),
-    (run) => waiting.push(run),
-    () => {
-      now += 5;
-      return now;
-    },
-  );
-  const turn = (): boolean => {
-    const run = waiting.shift();
-    run?.();
-    return run !== undefined;
-  };
-  return { runner, answers, turn };
-}
 
 function prove(number: number, model: Model, meshes: ReadonlyMap<string, string> = new Map()) {
   return { kind: 'prove', number, model, meshes } as const;
@@ -35,7 +16,7 @@ function prove(number: number, model: Model, meshes: ReadonlyMap<string, string>
 
 describe('createProofRunner', () => {
   test('tells every pair once, as the solver proves it, with progress that only grows', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createProofRunner, 5);
     runner.ask(prove(1, MODEL));
     while (turn());
     const corner = assemble(MODEL);
@@ -51,7 +32,7 @@ describe('createProofRunner', () => {
   });
 
   test('says no more of what was asked before, nor after a cancel', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createProofRunner, 5);
     runner.ask(prove(1, MODEL));
     turn();
     runner.ask(prove(2, { ...MODEL, wheel: { ...MODEL.wheel, offset: MODEL.wheel.offset + 5 } }));
@@ -65,7 +46,7 @@ describe('createProofRunner', () => {
   });
 
   test('watches a mesh that was sent, and leaves out one that was not', () => {
-    const { runner, answers, turn } = byHand();
+    const { runner, answers, turn } = byHand(createProofRunner, 5);
     const positions = Float32Array.from([0, 0, 0, 1, 0, 0, 0, 1, 0]);
     const tree = buildTree({ positions, index: Uint32Array.from([0, 1, 2]) }, 1);
     const obstacle = { name: 'plate', shape: 'mesh', file: 'plate.stl', unit: 'mm' } as const;
