@@ -39,6 +39,11 @@ const PARTS = [
   '.place-readings',
 ] as const;
 
+/** What the browser tells of a shift of the layout. */
+interface Shift {
+  readonly value: number;
+}
+
 interface Box extends Edges {
   readonly name: string;
 }
@@ -343,4 +348,26 @@ describe('a small window', () => {
       expect(isSeen).toBe(true);
     }
   });
+});
+
+it('lays nothing out in another type first: what a hand aims at stays where it is', async () => {
+  const page = await open({
+    before: async (opened) => {
+      await withoutPicture(opened);
+      await opened.addInitScript(() => {
+        const moved: number[] = [];
+        Object.assign(window, { moved });
+        new PerformanceObserver((list) => {
+          for (const entry of list.getEntries()) moved.push((entry as never as Shift).value);
+        }).observe({ type: 'layout-shift', buffered: true });
+      });
+      await opened.route('**/*.woff2', async (route) => {
+        await new Promise((resolve) => setTimeout(resolve, 100));
+        await route.continue();
+      });
+    },
+  });
+  await page.evaluate(() => document.fonts.ready);
+  await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn))));
+  expect(await page.evaluate(() => (window as never as { moved: number[] }).moved)).toEqual([]);
 });
