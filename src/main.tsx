@@ -19,11 +19,12 @@ function type(): Promise<unknown> {
 }
 
 startKeeping();
-await type();
-const root = document.getElementById('root');
-if (root === null) throw new Error('The page has no root element.');
-createRoot(root).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
-);
+void type().then(() => {
+  const root = document.getElementById('root');
+  if (root === null) throw new Error('The page has no root element.');
+  createRoot(root).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  );
+});
