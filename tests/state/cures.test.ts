@@ -74,7 +74,7 @@ describe('createCures', () => {
     expect(documentStore.getState().past).toHaveLength(before.past.length + 1);
     cures.takeBack();
     expect(documentStore.getState()).toMatchObject({ model: before.model, held: before.held });
-    expect(cures.getState().trial).toBeNull();
+    expect(cures.trials.getState().trial).toBeNull();
   });
 
   test('takes back its own part alone where another was edited meanwhile', () => {
@@ -93,7 +93,7 @@ describe('createCures', () => {
     give(1);
     cures.tryOn(cure);
     cures.keep();
-    expect(cures.getState().trial).toBeNull();
+    expect(cures.trials.getState().trial).toBeNull();
     expect(documentStore.getState()).toMatchObject({ held: null });
     expect(documentStore.getState().model.wheel.spacer).toBe(15);
     documentStore.undo();
@@ -106,7 +106,7 @@ describe('createCures', () => {
     give(1);
     cures.tryOn(cure);
     documentStore.undo();
-    expect(cures.getState().trial).toBeNull();
+    expect(cures.trials.getState().trial).toBeNull();
     expect(documentStore.getState().held).toBeNull();
     documentStore.edit((model) => ({ ...model, name: 'another' }));
     expect(cures.tryOn(cure)).toBe(false);

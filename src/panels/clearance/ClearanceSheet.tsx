@@ -39,8 +39,9 @@ function Unchecked() {
 /** Cures of the chosen pair where it has less than it wants; of the pair on trial while a cure of it is tried. */
 function Cured({ results }: { readonly results: readonly PairResult[] }) {
   const chosen = useStore(lockMaps, (state) => state.pair);
-  const trial = useStore(cures, (state) => (state.trial === null ? null : state.asked));
-  if (trial !== null) return <CureList {...trial} />;
+  const asked = useStore(cures, (state) => state.asked);
+  const isOnTrial = useStore(cures.trials, ({ trial }) => trial !== null);
+  if (isOnTrial && asked !== null) return <CureList {...asked} />;
   const result = results.find(({ names }) => pairKey(names) === chosen);
   if (result === undefined || result.verdict === 'clear') return null;
   return <CureList cureKey={chosen} name={pairWords(result.names)} />;

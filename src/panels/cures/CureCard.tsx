@@ -85,7 +85,7 @@ function Effects({ cure, unit }: { readonly cure: Cure; readonly unit: LengthUni
 }
 
 function Buttons({ cure, title }: { readonly cure: Cure; readonly title: string }) {
-  const isOn = useStore(cures, ({ trial }) => trial?.cure === cure);
+  const isOn = useStore(cures.trials, ({ trial }) => trial?.subject === cure);
   if (isOn) {
     return (
       <div className="cure-buttons">
@@ -144,7 +144,7 @@ export function CureCard({
 }) {
   const id = useId();
   const title = cureWords(cure, (mm) => amountOf(mm, unit));
-  const isOn = useStore(cures, ({ trial }) => trial?.cure === cure);
+  const isOn = useStore(cures.trials, ({ trial }) => trial?.subject === cure);
   return (
     <li
       className="cure"

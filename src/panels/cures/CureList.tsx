@@ -38,10 +38,11 @@ function Found({ found, unit }: { readonly found: Cures | null; readonly unit: L
 
 /** The section for one pair or limit, by its key; `name` is what people call it. */
 export function CureList({ cureKey, name }: CureQuestion) {
-  const { asked, model, stage, found, trial } = useStore(cures);
+  const { asked, model, stage, found } = useStore(cures);
+  const isOnTrial = useStore(cures.trials, ({ trial }) => trial !== null);
   const now = useStore(documentStore, (state) => state.model);
   const unit = useStore(view, (state) => state.unit);
-  const isOfThis = asked?.cureKey === cureKey && (trial !== null || sameModel(model, now));
+  const isOfThis = asked?.cureKey === cureKey && (isOnTrial || sameModel(model, now));
   const isRunning = isOfThis && stage === 'running';
   const isDone = isOfThis && stage === 'done';
   return (
