@@ -1,5 +1,7 @@
 /** The only door of the solver. */
 
+export * from './align/alignment.ts';
+export * from './align/hardware.ts';
 export { certify, createProof, type Proof, stepProof } from './certify/proof.ts';
 export { type CertifiedRange, certifiedRange } from './certify/range.ts';
 export { type PairResult, type Verdict, verdictOf } from './certify/result.ts';

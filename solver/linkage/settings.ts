@@ -1,7 +1,13 @@
-/** Alignment hardware as it changes a linkage: cams shift pivots, turns change the tie rod's length. */
-import { addScaled, distance, length, scale, unit, type Vector3 } from '../math/vec3.ts';
-import { camAngle, camSlot, tieRodChange } from '../model/defaults.ts';
-import type { Arm, Cam, Model } from '../model/model.ts';
+/** Alignment hardware as it changes a linkage: cams and shims shift pivots, turns change the tie rod's length. */
+import { add, addScaled, distance, length, scale, unit, type Vector3 } from '../math/vec3.ts';
+import {
+  camAngle,
+  camSlot,
+  shimDirection,
+  shimThickness,
+  tieRodChange,
+} from '../model/defaults.ts';
+import type { Arm, Cam, Model, Shim } from '../model/model.ts';
 import { radians } from '../units.ts';
 import { writeCircle } from './circle.ts';
 import type { Failure } from './linkage.ts';
@@ -18,11 +24,12 @@ export interface Settings {
 
 /** The settings of a model. */
 export function settingsOf(model: Model): Settings {
+  const { upperArm } = model;
   return {
     lowerFront: camShift(model.lowerArm.frontCam),
     lowerRear: camShift(model.lowerArm.rearCam),
-    upperFront: camShift(model.upperArm.frontCam),
-    upperRear: camShift(model.upperArm.rearCam),
+    upperFront: add(camShift(upperArm.frontCam), shimShift(upperArm.frontShim)),
+    upperRear: add(camShift(upperArm.rearCam), shimShift(upperArm.rearShim)),
     rod: tieRodChange(model.tieRod),
   };
 }
@@ -30,6 +37,11 @@ export function settingsOf(model: Model): Settings {
 function camShift(cam: Cam | undefined): Vector3 {
   if (cam === undefined) return [0, 0, 0];
   return scale(unit(camSlot(cam)), cam.throw * Math.sin(radians(camAngle(cam))));
+}
+
+function shimShift(shim: Shim | undefined): Vector3 {
+  if (shim === undefined) return [0, 0, 0];
+  return scale(unit(shimDirection(shim)), shimThickness(shim));
 }
 
 /** Longest displacement that the settings bring, mm. */

@@ -9,6 +9,7 @@ import type {
   MeshUnit,
   Model,
   Obstacle,
+  Shim,
   Steering,
   TieRod,
   Travel,
@@ -39,6 +40,24 @@ export function camSlot(cam: Cam): Vector3 {
 /** Setting of a cam, degrees from its middle. */
 export function camAngle(cam: Cam | undefined): number {
   return cam?.angle ?? 0;
+}
+
+/** Direction shims move their pivot in, not normalised: sideways, outboard. */
+export function shimDirection(shim: Shim): Vector3 {
+  return shim.direction ?? [0, 1, 0];
+}
+
+/** Setting of a pivot's shims: their thickness together, mm. */
+export function shimThickness(shim: Shim | undefined): number {
+  return shim?.thickness ?? 0;
+}
+
+/** Most shims that fit on a pivot when the file does not say, mm. Common practice, no source. */
+const MOST_SHIMS = 12;
+
+/** The greatest thickness of shims that a pivot takes, mm; never less than what is there. */
+export function shimLimit(shim: Shim): number {
+  return shim.max ?? Math.max(MOST_SHIMS, shimThickness(shim));
 }
 
 /** Change of the tie rod's length by its setting, mm, positive longer. */

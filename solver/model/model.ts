@@ -20,6 +20,17 @@ export interface Cam {
   readonly marks?: number;
 }
 
+/** Shims on a pivot: they move it by `thickness` along `direction` (default [0, 1, 0]) from where it is without them. */
+export interface Shim {
+  readonly direction?: Vector3;
+  /** All shims on the pivot together, mm; default 0. */
+  readonly thickness?: number;
+  /** Of one shim, mm. */
+  readonly step?: number;
+  /** The greatest thickness that fits, mm. */
+  readonly max?: number;
+}
+
 export interface Arm {
   readonly frontPivot: Vector3;
   readonly rearPivot: Vector3;
@@ -33,6 +44,12 @@ export interface Arm {
   readonly legs?: { readonly front: readonly Vector3[]; readonly rear: readonly Vector3[] };
 }
 
+/** The upper arm's pivots may be set by shims instead of cams. */
+export interface UpperArm extends Arm {
+  readonly frontShim?: Shim;
+  readonly rearShim?: Shim;
+}
+
 export interface TieRod {
   readonly inner: Vector3;
   readonly outer: Vector3;
@@ -44,6 +61,8 @@ export interface TieRod {
   readonly housingAxis?: Vector3;
   readonly pitch?: number;
   readonly turns?: number;
+  /** Flats of the adjuster that a wrench counts in one turn. */
+  readonly flats?: number;
   readonly endLimit?: number;
   readonly innerLimit?: number;
 }
@@ -185,7 +204,7 @@ export interface Model {
   readonly name: string;
   readonly notes?: string;
   readonly lowerArm: Arm;
-  readonly upperArm: Arm;
+  readonly upperArm: UpperArm;
   readonly tieRod: TieRod;
   readonly steering?: Steering;
   readonly hub: Hub;

@@ -52,10 +52,15 @@ export function withoutSettings(model: Model): Model {
     ...(arm.frontCam === undefined ? {} : { frontCam: { ...arm.frontCam, angle: 0 } }),
     ...(arm.rearCam === undefined ? {} : { rearCam: { ...arm.rearCam, angle: 0 } }),
   });
+  const { frontShim, rearShim } = model.upperArm;
   return {
     ...model,
     lowerArm: centred(model.lowerArm),
-    upperArm: centred(model.upperArm),
+    upperArm: {
+      ...centred(model.upperArm),
+      ...(frontShim === undefined ? {} : { frontShim: { ...frontShim, thickness: 0 } }),
+      ...(rearShim === undefined ? {} : { rearShim: { ...rearShim, thickness: 0 } }),
+    },
     tieRod: { ...model.tieRod, ...(model.tieRod.turns === undefined ? {} : { turns: 0 }) },
   };
 }

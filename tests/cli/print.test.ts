@@ -7,7 +7,7 @@ import { FULL_MODEL } from '../support/full-model.ts';
 /** The full model without its settings, with some parts changed. */
 function table(parts: Partial<Model>, travel = 0, rack = 0): string {
   const { frontCam: _, rearCam: __, ...lowerArm } = FULL_MODEL.lowerArm;
-  const { frontCam: ___, rearCam: ____, ...upperArm } = FULL_MODEL.upperArm;
+  const { frontCam: ___, rearShim: ____, ...upperArm } = FULL_MODEL.upperArm;
   const { turns: _____, ...tieRod } = FULL_MODEL.tieRod;
   const model = { ...FULL_MODEL, lowerArm, upperArm, tieRod, ...parts };
   return poseTable(model.name, { ...poseReport(assemble(model), travel, rack) });

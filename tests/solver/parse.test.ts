@@ -233,6 +233,27 @@ describe('types and ranges', () => {
     ],
     ['lowerArm.ballJointLimit', 91, `lowerArm.ballJointLimit: found 91, wanted ${LIMIT}`],
     ['tieRod.innerLimit', 0, `tieRod.innerLimit: found 0, wanted ${LIMIT}`],
+    [
+      'upperArm.frontShim',
+      { thicknes: 1 },
+      'upperArm.frontShim.thicknes: found an unknown key, wanted one of direction, thickness, step, max; did you mean "thickness"?',
+    ],
+    [
+      'upperArm.frontShim',
+      { thickness: -1 },
+      'upperArm.frontShim.thickness: found -1, wanted a number of at least 0 and below 1e5 (mm)',
+    ],
+    [
+      'upperArm.rearShim',
+      { thickness: 7, max: 6 },
+      'upperArm.rearShim.thickness: found 7, wanted at most max, 6',
+    ],
+    [
+      'lowerArm.frontShim',
+      { thickness: 1 },
+      `lowerArm.frontShim: found an unknown key, wanted one of ${ARM_KEYS}`,
+    ],
+    ['tieRod.flats', 1, 'tieRod.flats: found 1, wanted a whole number of at least 2 and below 1e5'],
     ['tieRod.pitch', 0, `tieRod.pitch: found 0, wanted ${POSITIVE} (mm per turn)`],
     ['tieRod.bends', [[1, 2, '3']], `tieRod.bends[0][2]: found "3" (text), wanted ${NUMBER}`],
     [
@@ -689,6 +710,17 @@ describe('points that make no bodies', () => {
     );
     expect(withParts({ tieRod: { ...rod, turns: 0 } })).toContain('sound: ');
   });
+});
+
+test('a pivot has a cam or shims', () => {
+  const { upperArm } = JSON.parse(EXAMPLE) as Record<string, Part>;
+  const both = { ...upperArm, rearCam: { throw: 4 }, rearShim: { thickness: 1 } };
+  expect(withParts({ upperArm: both })).toBe(
+    'x.json: upperArm.rearShim: found a shim beside upperArm.rearCam, wanted a cam or a shim on a pivot, not both',
+  );
+  expect(withParts({ upperArm: { ...upperArm, frontShim: {}, rearCam: { throw: 4 } } })).toContain(
+    'sound: ',
+  );
 });
 
 describe('one fixed order', () => {

@@ -1,5 +1,5 @@
 /** Tables of the parts that make the corner move: arms, tie rod, steering, hub, knuckle. One row a key of the format. */
-import type { Arm, Cam, Hub, Model, Steering, TieRod, Tube } from '../model.ts';
+import type { Arm, Cam, Hub, Model, Shim, Steering, TieRod, Tube, UpperArm } from '../model.ts';
 import { list, object, optional, pair, type Reader, refuse, required } from './reader.ts';
 import {
   anyNumber,
@@ -22,28 +22,46 @@ const cam: Reader<Cam> = object<Cam>('a cam: an object with throw', {
   ),
 });
 
+const shim: Reader<Shim> = object<Shim>('a shim: an object', {
+  direction: optional(direction),
+  thickness: optional(notNegative('mm')),
+  step: optional(positive('mm')),
+  max: optional(positive('mm')),
+});
+
 const points = list('a list of points [x, y, z] (mm)', point);
 
-export const arm: Reader<Arm> = object<Arm>(
-  'an arm: an object with frontPivot, rearPivot, ballJoint',
-  {
-    frontPivot: required(point),
-    rearPivot: required(point),
-    ballJoint: required(point),
-    tubeDiameter: optional(positive('mm')),
-    frontCam: optional(cam),
-    rearCam: optional(cam),
-    studAxis: optional(direction),
-    housingAxis: optional(direction),
-    ballJointLimit: optional(limitAngle),
-    legs: optional(
-      object<NonNullable<Arm['legs']>>('the legs of a bent arm: an object with front, rear', {
-        front: required(points),
-        rear: required(points),
-      }),
-    ),
-  },
-);
+const pivots = {
+  frontPivot: required(point),
+  rearPivot: required(point),
+  ballJoint: required(point),
+  tubeDiameter: optional(positive('mm')),
+  frontCam: optional(cam),
+  rearCam: optional(cam),
+};
+
+const joint = {
+  studAxis: optional(direction),
+  housingAxis: optional(direction),
+  ballJointLimit: optional(limitAngle),
+  legs: optional(
+    object<NonNullable<Arm['legs']>>('the legs of a bent arm: an object with front, rear', {
+      front: required(points),
+      rear: required(points),
+    }),
+  ),
+};
+
+const WANTED_ARM = 'an arm: an object with frontPivot, rearPivot, ballJoint';
+
+export const lowerArm: Reader<Arm> = object<Arm>(WANTED_ARM, { ...pivots, ...joint });
+
+export const upperArm: Reader<UpperArm> = object<UpperArm>(WANTED_ARM, {
+  ...pivots,
+  frontShim: optional(shim),
+  rearShim: optional(shim),
+  ...joint,
+});
 
 const profileStep: Reader<readonly [number, number]> = {
   wanted: 'a pair [distance from the outer joint, diameter] (mm)',
@@ -88,6 +106,9 @@ export const tieRod: Reader<TieRod> = object<TieRod>('a tie rod: an object with 
   housingAxis: optional(direction),
   pitch: optional(positive('mm per turn')),
   turns: optional(anyNumber),
+  flats: optional(
+    number('a whole number of at least 2 and below 1e5', (n) => Number.isInteger(n) && n >= 2),
+  ),
   endLimit: optional(limitAngle),
   innerLimit: optional(limitAngle),
 });

@@ -1,6 +1,6 @@
 /** The table of the whole model file, one row a key, in the order of the format's description. */
 import type { Model, Target, Travel, Vehicle } from '../model.ts';
-import { arm, hub, knuckle, steering, tieRod } from './corner.ts';
+import { hub, knuckle, lowerArm, steering, tieRod, upperArm } from './corner.ts';
 import { itemPath, keyPath } from './failure.ts';
 import {
   antiRollBar,
@@ -77,8 +77,8 @@ export const model: Reader<Model> = object<Model>('a model: an object in { }', {
   format: required(format),
   name: required(text),
   notes: optional(text),
-  lowerArm: required(arm),
-  upperArm: required(arm),
+  lowerArm: required(lowerArm),
+  upperArm: required(upperArm),
   tieRod: required(tieRod),
   steering: optional(steering),
   hub: required(hub),

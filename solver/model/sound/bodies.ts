@@ -88,6 +88,21 @@ function checkTurns(tieRod: TieRod): void {
   }
 }
 
+function checkShims({ upperArm }: Model): void {
+  for (const end of ['front', 'rear'] as const) {
+    const shim = upperArm[`${end}Shim`];
+    if (shim === undefined) continue;
+    const path = `upperArm.${end}Shim`;
+    if (upperArm[`${end}Cam`] !== undefined) {
+      refuse(path, `a shim beside upperArm.${end}Cam`, 'a cam or a shim on a pivot, not both');
+    }
+    const { thickness = 0, max } = shim;
+    if (max !== undefined && thickness > max) {
+      refuse(`${path}.thickness`, String(thickness), `at most max, ${max}`);
+    }
+  }
+}
+
 function checkAntiRollBar(bar: AntiRollBar): void {
   refuseNear('antiRollBar.axis[1]', bar.axis[1], bar.axis[0], 'antiRollBar.axis[0]');
   refuseOnLine('antiRollBar.leverEnd', bar.leverEnd, bar.axis, "the bar's axis");
@@ -113,6 +128,7 @@ export function checkBodies(model: Model): void {
   checkSteeringAxis(lower, upper);
   checkTieRod(model.tieRod, lower, upper);
   checkTurns(model.tieRod);
+  checkShims(model);
   const { coilover, antiRollBar, halfShaft } = model;
   if (coilover) {
     refuseNear('coilover.bottom', coilover.bottom, coilover.top, 'coilover.top');

@@ -4,6 +4,7 @@ import {
   camAngle,
   hubAngle,
   rideTravel,
+  shimThickness,
   tieRodDiameter,
   wheelSpacer,
   wheelThickness,
@@ -38,4 +39,9 @@ export const DEFAULTED: readonly {
       isShown: (model: Model) => model[arm][cam] !== undefined,
     })),
   ),
+  ...(['frontShim', 'rearShim'] as const).map((shim) => ({
+    path: `upperArm.${shim}.thickness`,
+    read: (model: Model) => shimThickness(model.upperArm[shim]),
+    isShown: (model: Model) => model.upperArm[shim] !== undefined,
+  })),
 ];

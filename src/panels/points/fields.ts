@@ -80,8 +80,9 @@ function numberField(path: string, read?: (model: Model) => number): NumbersFiel
 function directionLabel(path: string): string {
   const keys = path.split('.');
   const label = DIRECTION_LABELS[keys.at(-1) ?? ''] ?? 'Direction';
-  if (!path.endsWith('.slot')) return label;
-  return `${keys.at(-2) === 'frontCam' ? 'Front' : 'Rear'} ${label}`;
+  const end = keys.at(-2)?.startsWith('front') === true ? 'Front' : 'Rear';
+  if (path.endsWith('Shim.direction')) return `${end} shims, direction`;
+  return path.endsWith('.slot') ? `${end} ${label}` : label;
 }
 
 /** The row of a list of two or three numbers; the labels of points are those of the handles in the scene. */

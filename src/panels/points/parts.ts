@@ -3,7 +3,7 @@ import type { Model } from '../../../solver/index.ts';
 import { wheelDisc, wheelSection } from '../../../solver/model/rim.ts';
 import { tyreDimensions } from '../../../solver/model/tyre.ts';
 import { axis, inside, listed, number, type Part, type PartMaker, single } from './part.ts';
-import { withoutValue, withValue } from './place.ts';
+import { valueAt, withoutValue, withValue } from './place.ts';
 import {
   withAntiRollBar,
   withBrake,
@@ -23,7 +23,10 @@ import {
 function cam(arm: 'lowerArm' | 'upperArm', which: 'front' | 'rear'): readonly PartMaker[] {
   const path = `${arm}.${which}Cam`;
   return [
-    single(path, `${which} cam`, (model) => withValue(model, path, { throw: 7 })),
+    unless(
+      `${arm}.${which}Shim`,
+      single(path, `${which} cam`, (model) => withValue(model, path, { throw: 7 })),
+    ),
     inside(
       path,
       single(`${path}.slot`, `${which} cam’s slot direction`, (model) =>
@@ -31,6 +34,29 @@ function cam(arm: 'lowerArm' | 'upperArm', which: 'front' | 'rear'): readonly Pa
       ),
     ),
     inside(path, number(`${path}.marks`, `${which} cam’s marks`, 12)),
+  ];
+}
+
+/** A maker for hardware that shares its place with another kind: it can be added only while the other is not there. */
+function unless(other: string, maker: PartMaker): PartMaker {
+  return (model) => (valueAt(model, other) === undefined ? maker(model) : null);
+}
+
+function shim(which: 'front' | 'rear'): readonly PartMaker[] {
+  const path = `upperArm.${which}Shim`;
+  return [
+    unless(
+      `upperArm.${which}Cam`,
+      single(path, `${which} shims`, (model) => withValue(model, path, { step: 1.5 })),
+    ),
+    inside(
+      path,
+      single(`${path}.direction`, `${which} shims’ direction`, (model) =>
+        withValue(model, `${path}.direction`, [0, 1, 0]),
+      ),
+    ),
+    inside(path, number(`${path}.step`, `thickness of one ${which} shim`, 1.5)),
+    inside(path, number(`${path}.max`, `greatest thickness of ${which} shims`, 12)),
   ];
 }
 
@@ -63,6 +89,7 @@ function arm(name: 'lowerArm' | 'upperArm'): readonly PartMaker[] {
   return [
     ...cam(name, 'front'),
     ...cam(name, 'rear'),
+    ...(name === 'upperArm' ? [...shim('front'), ...shim('rear')] : []),
     number(`${name}.tubeDiameter`, 'tube diameter', 40),
     number(`${name}.ballJointLimit`, 'ball joint limit', 28),
     axis(`${name}.studAxis`, 'stud axis', [0, 0, up]),
@@ -150,6 +177,7 @@ const MAKERS: Readonly<Record<string, readonly PartMaker[]>> = {
       return withValue(model, 'tieRod.profile', [...steps, step]);
     }),
     threads,
+    number('tieRod.flats', 'flats of the adjuster', 6),
     number('tieRod.endLimit', 'outer joint limit', 30),
     number('tieRod.innerLimit', 'inner joint limit', 32),
     axis('tieRod.studAxis', 'stud axis', [0, 0, 1]),

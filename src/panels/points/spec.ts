@@ -38,14 +38,25 @@ function cam(prefix: string, name: string): Record<string, Spec> {
   };
 }
 
+function shim(prefix: string, name: string): Record<string, Spec> {
+  return {
+    [`${prefix}.thickness`]: length(`${name} shims, thickness`, 0, 15, 0.5),
+    [`${prefix}.step`]: length(`${name} shims, one piece`, 0.2, 6, 0.1),
+    [`${prefix}.max`]: length(`${name} shims, greatest thickness`, 1, 25, 0.5),
+  };
+}
+
 /** By path, with # for a place in a list; `arm` stands for either arm. */
 const SPECS: Readonly<Record<string, Spec>> = {
   'arm.tubeDiameter': length('Tube diameter', 15, 90),
   'arm.ballJointLimit': angle('Ball joint, greatest angle', 5, 45),
   ...cam('arm.frontCam', 'Front'),
   ...cam('arm.rearCam', 'Rear'),
+  ...shim('arm.frontShim', 'Front'),
+  ...shim('arm.rearShim', 'Rear'),
   'tieRod.diameter': length('Diameter', 10, 50),
   'tieRod.turns': plain('Turns longer', 'turns', -10, 10, 0.25),
+  'tieRod.flats': plain('Flats of the adjuster', 'a turn', 2, 12, 1),
   'tieRod.pitch': length('Pitch, a turn', 0.5, 3, 0.05),
   'tieRod.endLimit': angle('Outer joint, greatest angle', 5, 45),
   'tieRod.innerLimit': angle('Inner joint, greatest angle', 5, 45),
