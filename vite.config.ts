@@ -6,6 +6,21 @@ import { buildStamp } from './src/serve/build.js';
 /** The solver does nothing by being imported: what only late parts need of it is loaded with them. */
 const treeshake = { moduleSideEffects: [{ test: /\/solver\//, sideEffects: false }] };
 
+/**
+ * What every page needs at once of the solver, in one chunk: it is shared with so much that is loaded late that it would
+ * fall into a dozen small ones, which pack worse.
+ */
+const core = {
+  name: 'core',
+  test: new RegExp(
+    [
+      '/solver/(linkage|math|model|measures)/',
+      '/solver/(units|corner)',
+      '/solver/clearance/(meridian|depth|profile|placed|rod|strands|section|shapes|wheelPlace|required)',
+    ].join('|'),
+  ),
+};
+
 const root = fileURLToPath(new URL('.', import.meta.url));
 
 export default defineConfig({
@@ -16,7 +31,7 @@ export default defineConfig({
   plugins: [react(), buildStamp(root)],
   server: { host: 'localhost', fs: { allow: [root] } },
   preview: { host: 'localhost' },
-  // No hand-made chunks: a group would pull what is loaded late (leva, the charts) into the first
+  // No other hand-made chunks: a group would pull what is loaded late (leva, the charts) into the first
   // picture. Chunks follow the dynamic imports, and tests/browser/budget.test.ts weighs the result.
   build: {
     outDir: '../dist',
@@ -24,7 +39,7 @@ export default defineConfig({
     target: 'es2022',
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 1500,
-    rolldownOptions: { treeshake },
+    rolldownOptions: { treeshake, output: { codeSplitting: { groups: [core] } } },
   },
   worker: { format: 'es', rolldownOptions: { treeshake } },
   test: {
