@@ -42,6 +42,10 @@ export { assemble, type Corner, solve } from './corner.ts';
 export { canBeCured } from './cure/aim.ts';
 export * from './cure/cure.ts';
 export { curesInSteps } from './cure/cures.ts';
+export type { Input, InputGroup } from './inputs/input.ts';
+export { inputOf, inputsOf } from './inputs/list.ts';
+export { GRADES, type Grade, inputSigma, inputSigmas, withGrade } from './inputs/sigma.ts';
+export { applyInputs, inputValue, inputValues, withInput } from './inputs/value.ts';
 export type { Failure } from './linkage/linkage.ts';
 export { poseRates } from './linkage/rates.ts';
 export { Fixed, Slot } from './linkage/slots.ts';
@@ -75,6 +79,7 @@ export {
   type Sense,
   type UnitKind,
 } from './measures/table.ts';
+export type { MeasuredUnit } from './model/measured.ts';
 export type * from './model/model.ts';
 export {
   formatModelError,

@@ -563,18 +563,30 @@ describe('names of pairs and points', () => {
   test.each([
     [{ 'lowerArm.frontPivot': 1, 'antiRollBar.axis[1]': 1, 'obstacles.0.min': 3 }],
     [{ default: 0 }],
+    [
+      {
+        'lowerArm.frontPivot.z': 1,
+        'hub.camber': 0.1,
+        'tyre.loadedRadius': 4,
+        'vehicle.cgHeight': 30,
+      },
+    ],
   ])('tolerance %j is sound', (tolerance) => {
     expect(withParts({ tolerance })).toContain('sound: ');
   });
 
-  const wanted = 'wanted "default" or the path of a point in this model';
+  const wanted = 'wanted "default" or the path of a point or measured number in this model';
   test.each([
     [
       { 'lowerArm.frontPivto': 1 },
       `tolerance["lowerArm.frontPivto"]: found no such point, ${wanted}; did you mean "lowerArm.frontPivot"?`,
     ],
     [{ 'tieRod.bends[0]': 1 }, `tolerance["tieRod.bends[0]"]: found no such point, ${wanted}`],
-    [{ 'hub.camber': 1 }, `tolerance["hub.camber"]: found no such point, ${wanted}`],
+    [{ 'travel.bump': 1 }, `tolerance["travel.bump"]: found no such point, ${wanted}`],
+    [
+      { 'hub.camber': -1 },
+      'tolerance["hub.camber"]: found -1, wanted a number of at least 0 and below 1e5 (degrees)',
+    ],
     [
       { 'antiRollBar.axis[0]': 1, 'antiRollBar.axis.0': 2 },
       'tolerance["antiRollBar.axis.0"]: found the same point again, wanted each point once',

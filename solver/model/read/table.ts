@@ -1,4 +1,5 @@
 /** The table of the whole model file, one row a key, in the order of the format's description. */
+import { measuredUnitWords } from '../measured.ts';
 import type { Model, Target, Travel, Vehicle } from '../model.ts';
 import { hub, knuckle, lowerArm, steering, tieRod, upperArm } from './corner.ts';
 import { itemPath, keyPath } from './failure.ts';
@@ -35,15 +36,17 @@ const stops: Reader<Stops> = object<Stops>('the stops: an object', {
 });
 
 /** Numbers under names that only the rest of the model can judge. */
-function named(wanted: string): Reader<Readonly<Record<string, number>>> {
-  const size = notNegative('mm');
+function named(
+  wanted: string,
+  unitOf: (key: string) => string,
+): Reader<Readonly<Record<string, number>>> {
   return {
     wanted,
     read: (value, path) =>
       Object.fromEntries(
         Object.entries(keyed(value, path, wanted)).map(([key, item]) => [
           key,
-          size.read(item, keyPath(path, key)),
+          notNegative(unitOf(key)).read(item, keyPath(path, key)),
         ]),
       ),
   };
@@ -93,9 +96,9 @@ export const model: Reader<Model> = object<Model>('a model: an object in { }', {
   travel: required(travel),
   stops: optional(stops),
   obstacles: optional(list('a list of obstacles', obstacle)),
-  required: optional(named('the least clearances wanted: an object of pairs of parts')),
+  required: optional(named('the least clearances wanted: an object of pairs of parts', () => 'mm')),
   unwatched: optional(list('a list of pairs "partA/partB"', text)),
-  tolerance: optional(named('the uncertainties: an object of paths to points')),
+  tolerance: optional(named('the uncertainties: an object of paths to points', measuredUnitWords)),
   vehicle: optional(vehicle),
   targets: optional(targets),
 });

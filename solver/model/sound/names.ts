@@ -1,4 +1,5 @@
 /** Whether the names a model uses (obstacles, pairs of parts, paths to points) are names of something. */
+import { COORDINATES, measuredNumbers } from '../measured.ts';
 import type { Model } from '../model.ts';
 import { itemPath, keyPath, quoted } from '../read/failure.ts';
 import { nearestKey } from '../read/nearest.ts';
@@ -124,9 +125,17 @@ export function plainPath(path: string): string {
   return path.replace(/\[(\d+)\]/g, '.$1');
 }
 
+/** Everything that may have an uncertainty of its own, as `tolerance` names it: points, single coordinates, other measured numbers. */
+function measuredPaths(model: Model): readonly string[] {
+  return [
+    ...pointPaths(model).flatMap((path) => [path, ...COORDINATES.map((axis) => `${path}.${axis}`)]),
+    ...measuredNumbers(model).map(({ path }) => path),
+  ];
+}
+
 function checkTolerance(model: Model): void {
   if (!model.tolerance) return;
-  const paths = pointPaths(model);
+  const paths = measuredPaths(model);
   const known = new Map(paths.map((path) => [plainPath(path), path]));
   const seen = new Set<string>();
   for (const key of Object.keys(model.tolerance)) {
@@ -134,7 +143,7 @@ function checkTolerance(model: Model): void {
     const path = keyPath('tolerance', key);
     const plain = plainPath(key);
     if (!known.has(plain)) {
-      const wanted = '"default" or the path of a point in this model';
+      const wanted = '"default" or the path of a point or measured number in this model';
       refuse(path, 'no such point', `${wanted}${question(key, ['default', ...paths])}`);
     }
     if (seen.has(plain)) refuse(path, 'the same point again', 'each point once');
