@@ -33,7 +33,6 @@ describe('the inputs of a model', () => {
       'lowerArm.frontCam.throw',
       'lowerArm.rearCam.throw',
       'upperArm.frontCam.throw',
-      'upperArm.rearCam.throw',
       'tieRod.pitch',
       'hub.camber',
       'hub.toe',
