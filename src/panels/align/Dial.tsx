@@ -136,6 +136,8 @@ export function Dial({ source, isCam }: { readonly source: DialSource; readonly 
       </div>
       <div className="dial-side">
         <DialField source={source} />
+      </div>
+      <div className="dial-says">
         <span className="dial-words" data-part="words" />
         <span className="dial-effect" data-part="effect" />
       </div>

@@ -5,9 +5,9 @@ import type { Cam } from '../../../solver/index.ts';
 import { documentStore } from '../../state/bench.ts';
 import { editModel } from '../points/edit.ts';
 import { withoutValue, withValue } from '../points/place.ts';
-import { CamFields, RodFields } from './HardwareFields.tsx';
 import { Dial } from './Dial.tsx';
 import { camSource, rodSource } from './dialSources.ts';
+import { CamFields, RodFields } from './HardwareFields.tsx';
 import { camOn, camPath, PIVOTS, type Pivot, USUAL_THROW } from './hardware.ts';
 import { ShimCard, shimOn, withShim } from './ShimCard.tsx';
 

@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'react';
 import { inWords, type MeasureRow, measureRow, type Target } from '../../../solver/index.ts';
 import { documentStore } from '../../state/bench.ts';
 import { onFrame } from '../../state/frame.ts';
-import { figureNumber, figureStyle, figureSteps } from '../../words/figures.ts';
+import { figureNumber, figureSteps, figureStyle } from '../../words/figures.ts';
 import { angle, fixed } from '../../words/format.ts';
 import { Icon } from '../icons.tsx';
 import { ANGLES, type AngleKey, setAngle } from './setPose.ts';

@@ -10,7 +10,11 @@ import { Entry } from './Entry.tsx';
 import { ANGLES, type AngleKey } from './setPose.ts';
 
 /** What may be off a target that is stated anew, degrees: common practice, no source. */
-const USUAL_PLUS_MINUS: Readonly<Record<AngleKey, number>> = { camber: 0.5, caster: 0.5, toe: 0.05 };
+const USUAL_PLUS_MINUS: Readonly<Record<AngleKey, number>> = {
+  camber: 0.5,
+  caster: 0.5,
+  toe: 0.05,
+};
 
 /** The model with that value wanted. */
 export function withTarget(model: Model, key: AngleKey, value: number): Model {

@@ -62,7 +62,8 @@ export function stepped(
   if (altKey) return clamped(rounded(value + sense * fine, 1e-6), source);
   const size = divisions === null ? step : perTurn / divisions;
   // From between two marks to the nearer one of the two in that sense.
-  const count = sense > 0 ? Math.floor(value / size + 1e-6) + 1 : Math.ceil(value / size - 1e-6) - 1;
+  const count =
+    sense > 0 ? Math.floor(value / size + 1e-6) + 1 : Math.ceil(value / size - 1e-6) - 1;
   return clamped(rounded(count * size, 1e-6), source);
 }
 

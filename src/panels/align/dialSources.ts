@@ -65,6 +65,7 @@ function camEffect(pivot: Pivot, angle: number): string {
   const cam = camOn(model(), pivot);
   if (cam === undefined) return '';
   const shift = camShift(cam, angle);
+  if (Math.abs(shift) < 0.005) return 'pivot as measured';
   const { unit } = view.getState();
   const way = camWays(cam)[shift >= 0 ? 0 : 1];
   return `pivot ${length(Math.abs(shift), unit === 'mm' ? 'mm' : 'inch', 2)} ${way}`;
@@ -101,8 +102,6 @@ function rodWords(turns: number): string {
   if (Math.abs(turns) < 0.005) return 'as measured';
   const { flats } = model().tieRod;
   const size =
-    flats === undefined
-      ? `${fixed(Math.abs(turns), 2)} turns`
-      : counted(turns * flats, 'flat');
+    flats === undefined ? `${fixed(Math.abs(turns), 2)} turns` : counted(turns * flats, 'flat');
   return `${size} ${turns > 0 ? 'longer' : 'shorter'}`;
 }
