@@ -1,0 +1,149 @@
+// The work sheet of alignment in the page: its dials turned by hand and by key, hardware added, against the solver.
+import type { Locator, Page } from 'playwright-core';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import {
+  assemble,
+  type Model,
+  poseReport,
+  type Reached,
+  withSettings,
+  writeModel,
+} from '../../solver/index.ts';
+import { seriousForAxe } from '../support/axe.ts';
+import { drop } from '../support/drop.ts';
+import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
+import { shipped } from '../support/models.ts';
+import { withoutPicture } from '../support/withoutPicture.ts';
+
+const PATIENCE = { timeout: 20_000 };
+vi.setConfig({ testTimeout: 120_000 });
+
+const MODEL: Model = shipped('half-ton-long-travel');
+const MARK = 15;
+
+let bench: Bench | undefined;
+
+afterEach(async () => {
+  await bench?.close();
+  bench = undefined;
+});
+
+async function openSheet(model: Model, options: BenchOptions = {}): Promise<[Page, Locator]> {
+  bench = await openBench({ before: withoutPicture, ...options });
+  const { page } = bench;
+  await drop(page, 'test.json', Buffer.from(writeModel(model)));
+  await page.getByRole('button', { name: `Model: ${model.name}` }).waitFor(PATIENCE);
+  const named = { name: 'Align', exact: true };
+  await page.getByRole('button', named).or(page.getByRole('tab', named)).click();
+  const sheet = page.locator('[data-panel="work"], #tab-body');
+  await sheet.locator('[data-angle="toe"]').waitFor(PATIENCE);
+  return [page, sheet];
+}
+
+/** Camber, caster and toe as the sheet must show them: of the set pose, to hundredths. */
+function wanted(model: Model): readonly string[] {
+  const pose = poseReport(assemble(model), model.travel.ride ?? 0, 0) as Reached;
+  return (['camber', 'caster', 'toe'] as const).map((key) => {
+    const text = (pose[key] as number).toFixed(2);
+    return `${text === '-0.00' ? '0.00' : text.replace('-', '−')}°`;
+  });
+}
+
+function shown(sheet: Locator): Promise<readonly string[]> {
+  return sheet.locator('.align-figure').allTextContents();
+}
+
+async function expectShown(sheet: Locator, model: Model): Promise<void> {
+  await expect.poll(() => shown(sheet), PATIENCE).toEqual(wanted(model));
+}
+
+/** Takes hold of a dial's hand at the angle it stands at and turns it on to another, degrees from the top. */
+async function turn(page: Page, dial: Locator, from: number, to: number): Promise<void> {
+  await dial.scrollIntoViewIfNeeded();
+  const box = (await dial.boundingBox())!;
+  const point = (degrees: number): [number, number] => {
+    const angle = (degrees * Math.PI) / 180;
+    const radius = box.width * 0.36;
+    return [
+      box.x + box.width / 2 + radius * Math.sin(angle),
+      box.y + box.height / 2 - radius * Math.cos(angle),
+    ];
+  };
+  await page.mouse.move(...point(from));
+  await page.mouse.down();
+  for (let i = 1; i <= 8; i += 1) await page.mouse.move(...point(from + ((to - from) * i) / 8));
+  await page.mouse.up();
+}
+
+describe('the dials', () => {
+  it('turn the cams, mark by mark, as the solver says; one drag is one step of the history', async () => {
+    const [page, sheet] = await openSheet(MODEL);
+    await expectShown(sheet, MODEL);
+    const dial = sheet.getByRole('slider', { name: 'Lower arm, front cam' });
+    await turn(page, dial, 0, 3 * MARK + 2);
+    const turned = withSettings(MODEL, { lowerFrontCam: 3 * MARK });
+    await expectShown(sheet, turned);
+    expect(await dial.getAttribute('aria-valuetext')).toBe('3 marks outboard');
+
+    await dial.press('ArrowLeft');
+    await expectShown(sheet, withSettings(MODEL, { lowerFrontCam: 2 * MARK }));
+    const rear = sheet.getByRole('textbox', { name: 'Lower arm, rear cam, degrees' });
+    await rear.fill('2 marks in');
+    await rear.press('Enter');
+    expect(await sheet.getByRole('alert').filter({ hasText: '2 marks in' }).count()).toBe(1);
+    expect(await rear.inputValue()).toBe('2 marks in');
+    await rear.fill('−2 marks');
+    await rear.press('Enter');
+    const both = withSettings(MODEL, { lowerFrontCam: 2 * MARK, lowerRearCam: -2 * MARK });
+    await expectShown(sheet, both);
+
+    for (let i = 0; i < 3; i += 1) await page.getByRole('button', { name: 'Undo' }).click();
+    await expectShown(sheet, MODEL);
+    expect(await page.getByRole('button', { name: 'Redo' }).isEnabled()).toBe(true);
+  });
+
+  it('stop at a quarter turn, and say so of what is typed beyond', async () => {
+    const [page, sheet] = await openSheet(MODEL);
+    const dial = sheet.getByRole('slider', { name: 'Lower arm, rear cam' });
+    await turn(page, dial, 0, 150);
+    await expectShown(sheet, withSettings(MODEL, { lowerRearCam: 90 }));
+    const field = sheet.getByRole('textbox', { name: 'Lower arm, rear cam, degrees' });
+    await field.fill('-120');
+    await field.press('Enter');
+    await expectShown(sheet, withSettings(MODEL, { lowerRearCam: -90 }));
+    await sheet.getByText('working range ends at 90°').waitFor(PATIENCE);
+  });
+
+  it('turn the tie rod round and round, by flats', async () => {
+    const [page, sheet] = await openSheet(MODEL);
+    const dial = sheet.getByRole('slider', { name: 'Tie rod' });
+    await turn(page, dial, 0, 422);
+    await expectShown(sheet, withSettings(MODEL, { tieRodTurns: 7 / 6 }));
+    expect(await dial.getAttribute('aria-valuetext')).toBe('7 flats longer');
+  });
+});
+
+describe('hardware', () => {
+  it('is added to a bare pivot, set, and taken away again', async () => {
+    const { frontShim: _front, rearShim: _rear, ...upperArm } = MODEL.upperArm;
+    const bare: Model = { ...MODEL, upperArm };
+    const [page, sheet] = await openSheet(bare);
+    await sheet.getByRole('button', { name: 'Add a cam: Upper arm, front' }).click();
+    const field = sheet.getByRole('textbox', { name: 'Upper arm, front cam, degrees' });
+    await field.fill('30');
+    await field.press('Enter');
+    const cam = { throw: 6, angle: 30 };
+    await expectShown(sheet, { ...bare, upperArm: { ...upperArm, frontCam: cam } });
+
+    await sheet.getByRole('button', { name: 'Add shims: Upper arm, rear' }).click();
+    await sheet.getByRole('button', { name: 'One shim in: Upper arm, rear' }).click();
+    const rearShim = { thickness: 1 };
+    await expectShown(sheet, { ...bare, upperArm: { ...upperArm, frontCam: cam, rearShim } });
+    expect(await seriousForAxe(page)).toEqual([]);
+
+    const card = sheet.getByRole('region', { name: 'Upper arm, front cam', exact: true });
+    await card.locator('summary').click();
+    await card.getByRole('button', { name: 'Remove this cam' }).click();
+    await expectShown(sheet, { ...bare, upperArm: { ...upperArm, rearShim } });
+  });
+});
