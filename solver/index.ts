@@ -38,6 +38,17 @@ export {
 } from './clearance/shapes.ts';
 export type { Strand } from './clearance/strands.ts';
 export { type WheelPlace, wheelPlace } from './clearance/wheelPlace.ts';
+export { comparisonCsv, type NamedDesign } from './compare/csv.ts';
+export { differenceWords } from './compare/differences.ts';
+export { type ComparedKey, type MeasuredDesign, measureDesign } from './compare/measured.ts';
+export {
+  COMPARED_ROWS,
+  type ComparedRow,
+  comparedCell,
+  GROUP_TITLES,
+  unreachedWords,
+} from './compare/rows.ts';
+export { STATION_LABELS, STATIONS, type Station, stationPlace } from './compare/stations.ts';
 export { assemble, type Corner, solve } from './corner.ts';
 export { canBeCured } from './cure/aim.ts';
 export * from './cure/cure.ts';
@@ -58,6 +69,7 @@ export {
   axleInto,
   createAxle,
 } from './measures/axle.ts';
+export { csvField, FILE_UNITS } from './measures/fileUnits.ts';
 export { createMeasures, MEASURE_KEYS, Measure, type MeasureKey } from './measures/keys.ts';
 export { isOutside, type Limit, limitedValue, limitsOf, outsideLimits } from './measures/limits.ts';
 export { measureInto } from './measures/measure.ts';

@@ -56,6 +56,6 @@ function holds(model: Model, path: string): boolean {
 }
 
 /** The keys that the model lacks and the measure cannot do without. */
-export function missingParts(model: Model, row: MeasureRow): readonly string[] {
+export function missingParts(model: Model, row: Pick<MeasureRow, 'needs'>): readonly string[] {
   return (row.needs ?? []).filter((path) => !holds(model, path));
 }

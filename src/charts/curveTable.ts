@@ -1,43 +1,13 @@
 /** The numbers behind the large curves: swept, in the unit shown for the eye, and as CSV in the contract's own units. */
-import type { UnitKind } from '../../solver/index.ts';
+import { columnHead, csvField } from '../../solver/measures/fileUnits.ts';
 import type { Sweep, SweepKey } from '../../solver/sweep.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { figureStyle } from '../words/figures.ts';
 import { lengthUnitName } from '../words/format.ts';
-import { type SweepRow, sweepRow } from './sweepRows.ts';
+import { sweepRow } from './sweepRows.ts';
 
 /** What the curves run along. */
 export type Along = 'travel' | 'rack';
-
-/** Units of the numbers in a file, whatever the page shows. */
-const FILE_UNITS: Readonly<Record<UnitKind, string>> = {
-  degree: 'deg',
-  millimetre: 'mm',
-  distance: 'mm',
-  degreePerMm: 'deg/mm',
-  degreePerRackMm: 'deg/mm',
-  ratio: '1',
-  perMm: '1/mm',
-  percent: '%',
-  newton: 'N',
-  newtonPerMm: 'N/mm',
-  hertz: 'Hz',
-};
-
-/** A field of a CSV line (RFC 4180). */
-function field(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
-
-function bare(words: string): string {
-  return words.replace(/ ?\{\}/, '').trim();
-}
-
-/** "camber [deg; + top leans out, - top leans in]". */
-function header({ label, kind, sense }: SweepRow, whose: string): string {
-  const signs = sense === undefined ? '' : `; + ${bare(sense.positive)}, - ${bare(sense.negative)}`;
-  return `${label}${whose} [${FILE_UNITS[kind]}${signs}]`;
-}
 
 const AXES: Readonly<Record<Along, string>> = {
   travel: 'travel [mm; + wheel up, - wheel down]',
@@ -65,9 +35,9 @@ export function curvesCsv(
   const other: Along = along === 'travel' ? 'rack' : 'travel';
   const rows = keys.map(sweepRow);
   const names = rows.flatMap((row) =>
-    held === null ? [header(row, '')] : [header(row, ''), header(row, ', held')],
+    held === null ? [columnHead(row)] : [columnHead(row), columnHead(row, ', held')],
   );
-  const lines = [[AXES[along], AXES[other], ...names].map(field).join(',')];
+  const lines = [[AXES[along], AXES[other], ...names].map(csvField).join(',')];
   for (let i = 0; i < present.axis.length; i += 1) {
     const values = keys.flatMap((key) => {
       const own = number(present.columns[key][i]!);

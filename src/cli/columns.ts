@@ -1,4 +1,5 @@
 /** A pose's answer laid out in columns, the same for every pose of one model. */
+import { csvField as csvText } from '../../solver/index.ts';
 import { INPUT_ROWS, MEASURE_ROWS, type Row } from './rows.ts';
 
 /** The object of `pose --json`, of a pose that is reached or of one that is not. */
@@ -63,9 +64,7 @@ export function isReached(answer: Answer): boolean {
   return answer['reached'] !== false;
 }
 
-/** A value as a field of a CSV line (RFC 4180): unrounded numbers, nothing where there is no value. */
+/** A value as a field of a CSV line: unrounded numbers, nothing where there is no value. */
 export function csvField(value: unknown): string {
-  if (value === undefined || value === null) return '';
-  const text = String(value);
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return value === undefined || value === null ? '' : csvText(String(value));
 }

@@ -2,12 +2,13 @@
 import { quoted } from '../../solver/index.ts';
 import { check } from './check.ts';
 import { clearance } from './clearance.ts';
+import { compare } from './compare.ts';
 import { align } from './later.ts';
 import { pose } from './pose.ts';
 import { BadInput, type Status, type Verb, type Write } from './refusal.ts';
 import { sweep } from './sweep.ts';
 
-const VERBS: readonly Verb[] = [pose, sweep, clearance, align, check];
+const VERBS: readonly Verb[] = [pose, sweep, clearance, compare, align, check];
 
 const HELP = `armscribe VERB MODEL [options]
 

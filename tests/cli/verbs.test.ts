@@ -28,6 +28,10 @@ describe('--help', () => {
     ],
     [['check', '--help'], 'armscribe check FILE…\n'],
     [['clearance', '--help'], 'armscribe clearance MODEL [--json]\n'],
+    [
+      ['compare', '--help'],
+      'armscribe compare MODEL MODEL [MODEL MODEL] [--differing] [--csv | --json]\n',
+    ],
     [['align', '--help'], 'armscribe align\n'],
   ])('%j', (words, firstLine) => {
     const { status, out, err } = armscribe(...words);
@@ -37,7 +41,7 @@ describe('--help', () => {
   });
 
   test('the whole help names every verb', () => {
-    for (const verb of ['pose', 'sweep', 'clearance', 'align', 'check']) {
+    for (const verb of ['pose', 'sweep', 'clearance', 'compare', 'align', 'check']) {
       expect(armscribe('--help').out).toContain(`\n  ${verb} `);
     }
   });
