@@ -1,5 +1,6 @@
 /** The only door of the solver. */
 
+export { align } from './align/align.ts';
 export * from './align/alignment.ts';
 export * from './align/hardware.ts';
 export { certify, createProof, type Proof, stepProof } from './certify/proof.ts';

@@ -1,0 +1,136 @@
+/**
+ * Of all settings that reach the targets, the one with the least total turn of the cams from 0. With camber, caster and toe
+ * given the knuckle's attitude is known, and each pivot's share follows from where the lower ball joint stands in plan: so the
+ * total turn is a function of a point in the plane, of a point on a circle where one link has no hardware, or it has a few values.
+ * It has kinks where a cam stands at 0; the least lies on a kink, or where the function is smooth. Both are looked for.
+ */
+import { radians } from '../units.ts';
+import type { AlignedAngles } from './alignment.ts';
+import type { Stood } from './nearest.ts';
+import { leastOnCircle, type Sought, soughtAt } from './onCircle.ts';
+import { armCircle, type Circle, circleOf, meetings, pointOn } from './plan.ts';
+import { type Held, hold, jointOf, type Plan, type Stance } from './stance.ts';
+
+/** Samples of the outer search, and how far its golden section goes on. */
+const SAMPLES = 32;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const GOLDEN_STEPS = 70;
+const HALVINGS = 50;
+
+/** Cams so square to their slots, mm of u·d per mm of reach, that a pivot may be past the joint: both answers are tried. */
+const SQUARE = 2;
+
+/** Which side of its shifted pivot each link's joint is on: those of a known place, and where in doubt the others too. */
+function sidesOf(stance: Stance, held: Held, { shares, place }: Stood): number[][] {
+  return stance.arms.reduce<number[][]>(
+    (all, link, i) => {
+      if (link.fitting === null) return all.map((rest) => [...rest, 1]);
+      const joint = jointOf(held, i);
+      const apart = [0, 1, 2].reduce((sum, axis) => {
+        const joined = axis < 2 ? place.p[axis]! : held.z;
+        const pivot = link.pivot[axis]! + shares[i]! * link.reach * link.direction[axis]!;
+        return sum + (joined + joint[axis]! - pivot) * link.direction[axis]!;
+      }, 0);
+      const side = apart < 0 ? -1 : 1;
+      const isDoubtful = Math.abs(apart) < SQUARE * link.reach;
+      const both = isDoubtful ? [side, -side] : [side];
+      return both.flatMap((each) => all.map((rest) => [...rest, each]));
+    },
+    [[]],
+  );
+}
+
+/** Circles of the links that nothing moves. */
+function fixedCircles(stance: Stance, held: Held): (Circle | null)[] {
+  const arms = stance.arms.flatMap((link, i) =>
+    link.fitting === null ? [armCircle(stance, held, i, 0)] : [],
+  );
+  return stance.setsToe ? arms : [...arms, circleOf(stance.rod, held.outer, held.z, 0)];
+}
+
+/** The least over the circles of one link's share, the share itself sought. */
+function leastOverShare(sought: Sought, outer: number, start: number): Plan | null {
+  const { stance, held } = sought;
+  const [low, high] = stance.arms[outer]!.range;
+  const at = (share: number): { p: Plan; turn: number } | null => {
+    const circle = armCircle(stance, held, outer, share);
+    const p = circle && leastOnCircle(sought, circle, outer);
+    return p && { p, turn: soughtAt(sought, p).turn };
+  };
+  const turn = (share: number): number => at(share)?.turn ?? Number.POSITIVE_INFINITY;
+  if (at(start) === null) return null;
+  const edge = (end: number): number => {
+    if (at(end) !== null) return end;
+    let [inside, outside] = [start, end];
+    for (let count = 0; count < HALVINGS; count += 1) {
+      const middle = (inside + outside) / 2;
+      if (at(middle) === null) outside = middle;
+      else inside = middle;
+    }
+    return inside;
+  };
+  const [least, most] = [edge(low), edge(high)];
+  const samples = Array.from(
+    { length: SAMPLES + 1 },
+    (_, i) => least + ((most - least) * i) / SAMPLES,
+  );
+  const turns = samples.map(turn);
+  const best = turns.indexOf(Math.min(...turns));
+  let [a, b] = [samples[Math.max(0, best - 1)]!, samples[Math.min(SAMPLES, best + 1)]!];
+  let [c, d] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)];
+  let [turnC, turnD] = [turn(c), turn(d)];
+  for (let count = 0; count < GOLDEN_STEPS; count += 1) {
+    if (turnC <= turnD) {
+      [b, d, turnD] = [d, c, turnC];
+      c = b - GOLDEN * (b - a);
+      turnC = turn(c);
+    } else {
+      [a, c, turnC] = [c, d, turnD];
+      d = a + GOLDEN * (b - a);
+      turnD = turn(d);
+    }
+  }
+  return at(turnC <= turnD ? c : d)?.p ?? null;
+}
+
+/** Points of the plane, or of the circles that fixed links leave, at which the least may lie. */
+function candidates(sought: Sought, start: Stood): Plan[] {
+  const { stance, held, links } = sought;
+  const circles = fixedCircles(stance, held);
+  const fixed = circles.flatMap((circle) => (circle === null ? [] : [circle]));
+  const [first, second] = fixed;
+  if (fixed.length < circles.length) return [];
+  if (first !== undefined && second !== undefined) {
+    return meetings(first, second).map((angle) => pointOn(first, angle));
+  }
+  const found = (point: Plan | null): Plan[] => (point === null ? [] : [point]);
+  if (first !== undefined) return found(leastOnCircle(sought, first, null));
+  const kinks = links.flatMap((link) =>
+    [...new Set([0, ...stance.arms[link]!.range])].flatMap((share) => {
+      const circle = armCircle(stance, held, link, share);
+      return circle === null ? [] : found(leastOnCircle(sought, circle, link));
+    }),
+  );
+  const outer = links[0]!;
+  return [...kinks, ...found(leastOverShare(sought, outer, start.shares[outer]!))];
+}
+
+/**
+ * Every setting found that reaches the targets, the least total turn first, each with its place. `start` is one setting
+ * that reaches them; it is among the answers.
+ */
+export function leastTurns(stance: Stance, targets: AlignedAngles, start: Stood): Stood[] {
+  const [camber, caster] = [radians(targets.camber), radians(targets.caster)];
+  const toe = radians(targets.toe);
+  const held = hold(stance, camber, caster, toe);
+  const links = stance.arms.flatMap(({ fitting }, i) => (fitting === null ? [] : [i]));
+  if (held === null || links.length === 0) return [start];
+  const found = sidesOf(stance, held, start).flatMap((sides) => {
+    const sought: Sought = { stance, held, links, sides, near: start.place.p };
+    return candidates(sought, start).flatMap((p) => {
+      const { shares, isInside } = soughtAt(sought, p);
+      return isInside ? [{ shares, place: { camber, caster, toe, p } }] : [];
+    });
+  });
+  return [...found, start];
+}
