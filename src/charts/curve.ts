@@ -3,7 +3,22 @@ import { Measure, type MeasureKey } from '../../solver/index.ts';
 import { inputs, posed, view } from '../state/bench.ts';
 import { curves } from '../state/charted.ts';
 import { onFrame, requestFrame } from '../state/frame.ts';
-import { type FigureStyle, figureNumber, figureSteps, figureStyle } from '../words/figures.ts';
+import { spreads } from '../state/trusted.ts';
+import { type FigureStyle, figureStyle } from '../words/figures.ts';
+import { bandEdges } from './band.ts';
+import {
+  type CurveFrame,
+  fillBand,
+  LEAST_STEPS,
+  nameEnds,
+  plotHeight,
+  strokeColumn,
+  strokeLevel,
+  widen,
+  writeEnds,
+  xOf,
+  yOf,
+} from './curveFrame.ts';
 import { freshPaper, type Inks, readInks } from './paper.ts';
 import { sweepRow } from './sweepRows.ts';
 import { leaveTurns, takeTurn } from './turns.ts';
@@ -13,120 +28,6 @@ export interface CurveElements {
   readonly canvas: HTMLCanvasElement;
   readonly cursor: HTMLElement;
   readonly dot: HTMLElement;
-}
-
-/** Where a curve stands on its paper; refilled, never made anew. */
-interface CurveFrame {
-  width: number;
-  height: number;
-  left: number;
-  right: number;
-  least: number;
-  most: number;
-  low: number;
-  high: number;
-}
-
-const EDGE = 5;
-/** Room under a curve that is high enough to have its ends named. */
-const NAMES = 15;
-const NAMED_HEIGHT = 60;
-/** Least height of the scale in steps of the shown figure: what reads flat looks flat. */
-const LEAST_STEPS = 6;
-
-function widen(frame: CurveFrame, column: Float64Array): void {
-  for (let i = 0; i < column.length; i += 1) {
-    const value = column[i]!;
-    if (value < frame.low) frame.low = value;
-    if (value > frame.high) frame.high = value;
-  }
-}
-
-/** Height of the plot: less than the paper's where its ends are named. */
-function plotHeight({ height }: CurveFrame): number {
-  return height < NAMED_HEIGHT ? height : height - NAMES;
-}
-
-function yOf(frame: CurveFrame, value: number): number {
-  const { low, high } = frame;
-  return EDGE + ((high - value) / (high - low)) * (plotHeight(frame) - 2 * EDGE);
-}
-
-function xOf({ left, right, least, most }: CurveFrame, travel: number): number {
-  return left + ((travel - least) / (most - least)) * (right - left);
-}
-
-function strokeColumn(
-  context: CanvasRenderingContext2D,
-  frame: CurveFrame,
-  axis: Float64Array,
-  column: Float64Array,
-): void {
-  context.beginPath();
-  let isDown = false;
-  for (let i = 0; i < column.length; i += 1) {
-    const value = column[i]!;
-    if (Number.isNaN(value)) {
-      isDown = false;
-      continue;
-    }
-    if (isDown) context.lineTo(xOf(frame, axis[i]!), yOf(frame, value));
-    else context.moveTo(xOf(frame, axis[i]!), yOf(frame, value));
-    isDown = true;
-  }
-  context.stroke();
-}
-
-function strokeLevel(context: CanvasRenderingContext2D, frame: CurveFrame, value: number): void {
-  const y = Math.round(yOf(frame, value)) + 0.5;
-  context.beginPath();
-  context.moveTo(frame.left, y);
-  context.lineTo(frame.right, y);
-  context.stroke();
-}
-
-/** Least and greatest of the present curve, in figures at the curve's right. */
-function writeEnds(
-  context: CanvasRenderingContext2D,
-  frame: CurveFrame,
-  low: number,
-  high: number,
-  figure: FigureStyle,
-  inks: Inks,
-): void {
-  context.font = `12px ${inks.font}`;
-  context.fillStyle = inks.inkSoft;
-  context.textAlign = 'right';
-  const least = figureNumber(figureSteps(low, figure), figure);
-  const most = figureNumber(figureSteps(high, figure), figure);
-  const sign = figure.unit === '°' ? '°' : '';
-  if (least === most) {
-    context.textBaseline = 'middle';
-    context.fillText(most + sign, frame.width, yOf(frame, high));
-    return;
-  }
-  context.textBaseline = 'middle';
-  const bottom = plotHeight(frame);
-  const top = Math.max(7, Math.min(yOf(frame, high), bottom - 21));
-  context.fillText(most + sign, frame.width, top);
-  context.fillText(
-    least + sign,
-    frame.width,
-    Math.max(top + 14, Math.min(yOf(frame, low), bottom - 7)),
-  );
-}
-
-/** What the two ends of the axis are; where the plot is narrow the right one reaches into the figures' margin. */
-function nameEnds(context: CanvasRenderingContext2D, frame: CurveFrame, inks: Inks): void {
-  if (plotHeight(frame) === frame.height) return;
-  context.font = `12px ${inks.font}`;
-  context.fillStyle = inks.inkSoft;
-  context.textAlign = 'left';
-  context.textBaseline = 'alphabetic';
-  const y = frame.height - 3;
-  const after = frame.left + context.measureText('droop').width + 8;
-  context.fillText('droop', frame.left, y);
-  context.fillText('bump', Math.max(after, frame.right - context.measureText('bump').width), y);
 }
 
 export function createCurve(elements: CurveElements, key: MeasureKey): () => void {
@@ -146,12 +47,31 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
   let isSeen = true;
   let drawn = -1;
   let followed = -1;
+  let edges: readonly [Float64Array, Float64Array] | null = null;
   /** Read again in the frame after the theme changed, when the page wears it. */
   let inks: Inks | null = null;
 
   function spoil(): void {
     isStale = true;
     requestFrame();
+  }
+
+  /** The band's edges about the present curve; null where none is shown or known. */
+  function findEdges(): readonly [Float64Array, Float64Array] | null {
+    const spread = spreads.band();
+    const column = spread?.columns[key];
+    if (spread === null || column === undefined) return null;
+    const { present } = curves.current();
+    return bandEdges(spread, column, present.axis, present.columns[key]);
+  }
+
+  /** Makes room for the band, up to as much again either way: a wide one is cut, the curve keeps its shape. */
+  function fitBand([low, high]: readonly [Float64Array, Float64Array]): void {
+    const [least, most] = [frame.low, frame.high];
+    widen(frame, low);
+    widen(frame, high);
+    frame.low = Math.max(frame.low, least - (most - least));
+    frame.high = Math.min(frame.high, most + (most - least));
   }
 
   /** Fits the scale to both curves; false where there is nothing to draw. */
@@ -171,10 +91,12 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
       frame.low -= short / 2;
       frame.high += short / 2;
     }
+    if (edges !== null) fitBand(edges);
     return frame.right > frame.left;
   }
 
   function draw(): void {
+    edges = findEdges();
     const figure = figureStyle(kind, view.getState().unit);
     const isThere = fitScale(figure);
     root.classList.toggle('curve-empty', !isThere);
@@ -193,6 +115,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     context.lineTo(x, plotHeight(frame));
     context.stroke();
     nameEnds(context, frame, inks);
+    if (edges !== null) fillBand(context, frame, present.axis, edges, inks);
     context.lineJoin = 'round';
     if (held !== null) {
       context.strokeStyle = inks.held;
@@ -260,6 +183,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
       inks = null;
       spoil();
     }),
+    spreads.subscribe(spoil),
     onFrame(onEveryFrame),
   ];
   return () => {

@@ -24,14 +24,11 @@ function useReading(row: MeasureRow, change: ChangeWords) {
 
 function partsOf(root: HTMLElement): ReadingParts | null {
   const part = (name: string) => root.querySelector<HTMLElement>(`[data-part="${name}"]`);
-  const [number, unit, words, change] = [
-    part('number'),
-    part('unit'),
-    part('words'),
-    part('change'),
-  ];
-  if (number === null || unit === null || words === null || change === null) return null;
-  return { root, number, unit, words, change, limit: part('limit') };
+  const [number, unit, spread] = [part('number'), part('unit'), part('spread')];
+  const [words, change] = [part('words'), part('change')];
+  if (number === null || unit === null || spread === null) return null;
+  if (words === null || change === null) return null;
+  return { root, number, unit, spread, words, change, limit: part('limit') };
 }
 
 function Figure({ className }: { className: string }) {
@@ -39,6 +36,7 @@ function Figure({ className }: { className: string }) {
     <output className={className} data-part="figure" aria-live="off">
       <span data-part="number" />
       <span className="reading-unit" data-part="unit" />
+      <span className="reading-spread" data-part="spread" />
     </output>
   );
 }

@@ -9,6 +9,7 @@ import {
   missingParts,
 } from '../../solver/index.ts';
 import { posed } from '../state/bench.ts';
+import { allKnown, type KnownTable, knownOf } from '../state/known.ts';
 import { type FigureStyle, figureDifference, figureNumber, figureSteps } from '../words/figures.ts';
 import { limitLine, roomLeft } from './limitWords.ts';
 import { isAssumedCentred, readingBefore, readingNow } from './readings.ts';
@@ -18,6 +19,7 @@ export interface ReadingParts {
   readonly root: HTMLElement;
   readonly number: HTMLElement;
   readonly unit: HTMLElement;
+  readonly spread: HTMLElement;
   readonly words: HTMLElement;
   readonly change: HTMLElement;
   readonly limit: HTMLElement | null;
@@ -59,6 +61,9 @@ export function createReading(
 ): () => void {
   let corner: Corner | null = null;
   let limits: readonly Limit[] = [];
+  let figure = style;
+  let spread = '';
+  let known: KnownTable | null = null;
   let shown: number | undefined;
   let shownChange: number | undefined;
   let shownLeft: number | undefined;
@@ -73,10 +78,20 @@ export function createReading(
     shownLeft = undefined;
   }
 
+  /** More or less is known: the digits and the ± are others. Differences keep all digits, being known better. */
+  function learn(): void {
+    known = allKnown();
+    const now = knownOf(row.key);
+    figure = now?.figure ?? style;
+    spread = now?.spread ?? '';
+    shown = undefined;
+  }
+
   function writeValue(next: Corner, count: number): void {
     const isAbsent = Number.isNaN(count);
-    set(parts.number, isAbsent ? ABSENT : figureNumber(count, style));
-    set(parts.unit, isAbsent ? '' : style.unit);
+    set(parts.number, isAbsent ? ABSENT : figureNumber(count, figure));
+    set(parts.unit, isAbsent ? '' : figure.unit);
+    set(parts.spread, isAbsent ? '' : spread);
     set(parts.words, isAbsent ? absentWords(next, row) : (inWords(row, count) ?? ''));
     parts.root.toggleAttribute('data-absent', isAbsent);
   }
@@ -92,8 +107,9 @@ export function createReading(
   return () => {
     const next = posed.current().corner;
     if (next !== corner) meet(next);
+    if (allKnown() !== known) learn();
     const value = readingNow(row.key);
-    const count = figureSteps(value, style);
+    const count = figureSteps(value, figure);
     if (!Object.is(count, shown)) {
       shown = count;
       writeValue(next, count);

@@ -70,6 +70,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./align/AlignSheet.tsx'),
   },
   {
+    key: 'trust',
+    label: 'Trust',
+    title: 'Trust it: how good are the numbers?',
+    icon: 'M8 2.400v7M4.500 5.900h7M4.500 12.800h7',
+    load: () => import('./trust/TrustSheet.tsx'),
+  },
+  {
     key: 'fitment',
     label: 'Fitment',
     title: 'Wheel and tyre: compare others with what is fitted',

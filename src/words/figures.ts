@@ -79,7 +79,7 @@ export function figureSteps(value: number, { scale, steps }: FigureStyle): numbe
 
 /** Number of a count of steps, without its unit. */
 export function figureNumber(count: number, figure: FigureStyle): string {
-  if (figure.isSixteenth) return lengthNumber((count / 16) * MM_PER_INCH, 'sixteenth');
+  if (figure.isSixteenth) return lengthNumber((count / figure.steps) * MM_PER_INCH, 'sixteenth');
   return fixed(count / figure.steps, figure.digits);
 }
 

@@ -27,6 +27,8 @@ export interface BenchOptions {
   readonly colorScheme?: 'light' | 'dark';
   /** More of the browser context: touch, reduced motion, pixel ratio, stored work. */
   readonly context?: BrowserContextOptions;
+  /** True: readings and curves show their ± where the model states one; else they keep all their digits. */
+  readonly plusMinus?: boolean;
   /** Run before the page's own scripts load: init scripts, routes, clocks. */
   readonly before?: (page: Page) => Promise<unknown>;
   /** Where the bench is served and by what it is opened, outside the test runner. */
@@ -94,6 +96,14 @@ async function surroundings(options: BenchOptions): Promise<{ origin: string; fo
   };
 }
 
+function hidePlusMinus(): void {
+  try {
+    localStorage.setItem('armscribe.plusMinus', 'hidden');
+  } catch {
+    // A page that may keep nothing: an empty one, or one whose storage is switched off.
+  }
+}
+
 /**
  * Opens the built bench in a fresh context (nothing stored) and waits for its load event. The
  * browser is shared by the tests of one file.
@@ -111,6 +121,7 @@ export async function openBench(options: BenchOptions = {}): Promise<Bench> {
   const errors: string[] = [];
   listen(context, origin, errors);
   const page = await context.newPage();
+  if (options.plusMinus !== true) await page.addInitScript(hidePlusMinus);
   await options.before?.(page);
   const address = new URL(options.path ?? '', origin);
   address.search = new URLSearchParams(options.query ?? {}).toString();
