@@ -1,0 +1,64 @@
+/** What would be read off a model: the values that its points give for a list of readings. */
+import { assemble, type Corner, solve } from '../corner.ts';
+import { createPose, type Pose } from '../linkage/solve.ts';
+import { distance } from '../math/vec3.ts';
+import { createMeasures, Measure } from '../measures/keys.ts';
+import { measureInto } from '../measures/measure.ts';
+import type { Model } from '../model/model.ts';
+import { POINT_TABLE } from './points.ts';
+import type { Reading } from './reading.ts';
+
+/** The poses that a list of readings is taken in, each once, and which reading is taken in which. */
+export interface ReadingPlan {
+  readonly readings: readonly Reading[];
+  /** travel, rack, mm. */
+  readonly poses: readonly (readonly [number, number])[];
+  readonly poseOf: readonly number[];
+  /** Refilled for every pose of every model. */
+  readonly pose: Pose;
+  readonly measures: Float64Array;
+}
+
+/** Makes the plan of a list of readings. */
+export function planReadings(readings: readonly Reading[]): ReadingPlan {
+  const poses: [number, number][] = [];
+  const poseOf = readings.map(({ travel, rack }) => {
+    const known = poses.findIndex(([t, r]) => t === travel && r === rack);
+    return known >= 0 ? known : poses.push([travel, rack]) - 1;
+  });
+  return { readings, poses, poseOf, pose: createPose(), measures: createMeasures() };
+}
+
+function valueRead(reading: Reading, corner: Corner, setToe: number, plan: ReadingPlan): number {
+  const { quantity, between } = reading;
+  const { data } = plan.pose;
+  if (quantity === 'distance') {
+    if (between === undefined) return Number.NaN;
+    const [one, other] = between;
+    return distance(POINT_TABLE[one].at(corner, data), POINT_TABLE[other].at(corner, data));
+  }
+  if (quantity === 'toeChange') return plan.measures[Measure.toe]! - setToe;
+  return plan.measures[Measure[quantity]]!;
+}
+
+/**
+ * Writes into `out` what would be read off the model, in the readings' order and units; NaN where its pose cannot be
+ * reached or a part is not there. Answers whether every one is a number.
+ */
+export function expectedInto(plan: ReadingPlan, model: Model, out: Float64Array): boolean {
+  const { readings, poses, poseOf, pose, measures } = plan;
+  const corner = assemble(model);
+  let isWhole = true;
+  out.fill(Number.NaN);
+  poses.forEach(([travel, rack], index) => {
+    if (solve(corner, pose, travel, rack) !== 'reached') return;
+    measures.fill(Number.NaN);
+    measureInto(corner, pose, measures);
+    readings.forEach((reading, at) => {
+      if (poseOf[at] === index)
+        out[at] = valueRead(reading, corner, corner.setToe ?? Number.NaN, plan);
+    });
+  });
+  for (const value of out) isWhole &&= Number.isFinite(value);
+  return isWhole;
+}
