@@ -136,3 +136,31 @@ export {
   wantedTravelInSteps,
   withWanted,
 } from './stops/wanted.ts';
+export {
+  type Best,
+  bestsInSteps,
+  type Known,
+  knownOf,
+  placeTold,
+  presentTold,
+  type Told,
+} from './whereabouts/answer.ts';
+export type { Room } from './whereabouts/box.ts';
+export type { Fact } from './whereabouts/facts.ts';
+export { type Ideal, type IdealLine, idealOf } from './whereabouts/ideal.ts';
+export { type Picture, pictureInSteps, thinned } from './whereabouts/picture.ts';
+export {
+  AIMS,
+  type Aim,
+  angleOf,
+  PLANE_AXES,
+  PLANES,
+  type Plane,
+  type Question,
+  RATE_LENGTH,
+  type Reach,
+  SUBJECTS,
+  type Subject,
+  usualStretch,
+} from './whereabouts/question.ts';
+export { placeOf, withPlace } from './whereabouts/subject.ts';
