@@ -50,7 +50,7 @@ export {
   unreachedWords,
 } from './compare/rows.ts';
 export { STATION_LABELS, STATIONS, type Station, stationPlace } from './compare/stations.ts';
-export { assemble, type Corner, solve } from './corner.ts';
+export { assemble, assembleNear, type Corner, solve } from './corner.ts';
 export { canBeCured } from './cure/aim.ts';
 export * from './cure/cure.ts';
 export { curesInSteps } from './cure/cures.ts';
@@ -104,6 +104,16 @@ export {
 export { escaped, quoted, WHOLE_FILE } from './model/read/failure.ts';
 export { LARGEST_NUMBER } from './model/read/values.ts';
 export { writeModel } from './model/write.ts';
+export {
+  ANSWER_KEYS,
+  type AnswerKey,
+  answerPlace,
+  createSensitivities,
+  type PoseSensitivity,
+  type Sensitivities,
+  sensitivityAt,
+  slopeOf,
+} from './sensitivity/sensitivity.ts';
 export { firstStop, stopCurve, stopCurveInSteps } from './stops/curve.ts';
 export { cycleGrid, cycleHeights, cycleRacks } from './stops/cycle.ts';
 export { extremesInSteps, extremesOf } from './stops/extremes.ts';

@@ -73,9 +73,10 @@ function settle(
 /**
  * Makes a linkage of a sound model (one that `parseModel` accepts): lengths from the design pose, branch signs, cam
  * angles and tie rod turns applied on top. Costs a fraction of a millisecond; poses are then solved by `solvePose`. Most of
- * it goes into first guesses over travel × rack: without them (`guesses` false) poses are followed step by step.
+ * it goes into first guesses over travel × rack: without them (`guesses` false) poses are followed step by step; those of another
+ * linkage whose points are close serve too.
  */
-export function assembleLinkage(model: Model, guesses: boolean = true): Linkage {
+export function assembleLinkage(model: Model, guesses: boolean | Linkage = true): Linkage {
   const fixed = new Float64Array(Fixed.size);
   const pose = new Float64Array(Slot.size);
   const lower = model.lowerArm.ballJoint;
@@ -101,7 +102,10 @@ export function assembleLinkage(model: Model, guesses: boolean = true): Linkage 
     home: pose,
     homeDeterminant,
     broken,
-    predictor: createPredictor(model, fixed, pose[Slot.lowerAngle]!, guesses && broken === null),
+    predictor:
+      typeof guesses === 'object'
+        ? guesses.predictor
+        : createPredictor(model, fixed, pose[Slot.lowerAngle]!, guesses && broken === null),
     pivots: {
       lowerFront: add(model.lowerArm.frontPivot, settings.lowerFront),
       lowerRear: add(model.lowerArm.rearPivot, settings.lowerRear),
