@@ -16,10 +16,20 @@ export function Curve({ measure, height = 44 }: CurveProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const cursor = useRef<HTMLDivElement>(null);
   const dot = useRef<HTMLElement>(null);
+  const least = useRef<HTMLSpanElement>(null);
+  const most = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     if (!root.current || !canvas.current || !cursor.current || !dot.current) return;
+    if (!least.current || !most.current) return;
     return createCurve(
-      { root: root.current, canvas: canvas.current, cursor: cursor.current, dot: dot.current },
+      {
+        root: root.current,
+        canvas: canvas.current,
+        cursor: cursor.current,
+        dot: dot.current,
+        least: least.current,
+        most: most.current,
+      },
       measure,
     );
   }, [measure]);
@@ -30,6 +40,12 @@ export function Curve({ measure, height = 44 }: CurveProps) {
       <div ref={cursor} className="curve-cursor" aria-hidden="true">
         <i ref={dot} />
       </div>
+      <span ref={most} className="curve-figure" aria-hidden="true" />
+      <span ref={least} className="curve-figure" aria-hidden="true" />
+      <span className="curve-ends" aria-hidden="true">
+        <span>droop</span>
+        <span>bump</span>
+      </span>
     </div>
   );
 }

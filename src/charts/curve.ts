@@ -7,10 +7,10 @@ import { spreads } from '../state/trusted.ts';
 import { type FigureStyle, figureStyle } from '../words/figures.ts';
 import { bandEdges } from './band.ts';
 import {
+  type CurveFigures,
   type CurveFrame,
   fillBand,
   LEAST_STEPS,
-  nameEnds,
   plotHeight,
   strokeColumn,
   strokeLevel,
@@ -22,8 +22,9 @@ import {
 import { freshPaper, type Inks, readInks } from './paper.ts';
 import { sweepRow } from './sweepRows.ts';
 import { leaveTurns, takeTurn } from './turns.ts';
+import { zoomOf } from './zoom.ts';
 
-export interface CurveElements {
+export interface CurveElements extends CurveFigures {
   readonly root: HTMLElement;
   readonly canvas: HTMLCanvasElement;
   readonly cursor: HTMLElement;
@@ -36,6 +37,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
   const frame: CurveFrame = {
     width: 0,
     height: 0,
+    zoom: 1,
     left: 0,
     right: 0,
     least: 0,
@@ -101,7 +103,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     const isThere = fitScale(figure);
     root.classList.toggle('curve-empty', !isThere);
     root.classList.toggle('curve-named', plotHeight(frame) < frame.height);
-    const fresh = freshPaper(canvas, frame.width, frame.height);
+    const fresh = freshPaper(canvas, frame.width, frame.height, frame.zoom);
     if (fresh === null || !isThere) return;
     const { context } = fresh;
     const { present, held } = curves.current();
@@ -114,7 +116,6 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     context.moveTo(x, 0);
     context.lineTo(x, plotHeight(frame));
     context.stroke();
-    nameEnds(context, frame, inks);
     if (edges !== null) fillBand(context, frame, present.axis, edges, inks);
     context.lineJoin = 'round';
     if (held !== null) {
@@ -131,7 +132,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
       if (value < low) low = value;
       if (value > high) high = value;
     }
-    if (high >= low) writeEnds(context, frame, low, high, figure, inks);
+    if (high >= low) writeEnds(elements, frame, low, high, figure);
   }
 
   function follow(): void {
@@ -164,6 +165,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
   const size = new ResizeObserver(() => {
     frame.width = root.clientWidth;
     frame.height = root.clientHeight;
+    frame.zoom = zoomOf(root);
     isStale = true;
     onEveryFrame();
   });

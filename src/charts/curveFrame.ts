@@ -6,6 +6,8 @@ import type { Inks } from './paper.ts';
 export interface CurveFrame {
   width: number;
   height: number;
+  /** How much larger the page draws it. */
+  zoom: number;
   left: number;
   right: number;
   least: number;
@@ -111,46 +113,39 @@ export function strokeLevel(
   context.stroke();
 }
 
+/** Half the height of a line of figures. */
+const HALF_LINE = 7;
+
+/** Writes a figure at a height of its middle, where either has changed. */
+function writeFigure(at: HTMLElement, text: string, middle: number): void {
+  if (at.textContent !== text) at.textContent = text;
+  const place = `translate(0, ${Math.round(middle - HALF_LINE)}px)`;
+  if (at.style.transform !== place) at.style.transform = place;
+}
+
+/** Where the figures of the least and the greatest value are written. */
+export interface CurveFigures {
+  readonly least: HTMLElement;
+  readonly most: HTMLElement;
+}
+
 /** Least and greatest of the present curve, in figures at the curve's right. */
 export function writeEnds(
-  context: CanvasRenderingContext2D,
+  { least, most }: CurveFigures,
   frame: CurveFrame,
   low: number,
   high: number,
   figure: FigureStyle,
-  inks: Inks,
 ): void {
-  context.font = `12px ${inks.font}`;
-  context.fillStyle = inks.inkSoft;
-  context.textAlign = 'right';
-  const least = figureNumber(figureSteps(low, figure), figure);
-  const most = figureNumber(figureSteps(high, figure), figure);
   const sign = figure.unit === '°' ? '°' : '';
-  if (least === most) {
-    context.textBaseline = 'middle';
-    context.fillText(most + sign, frame.width, yOf(frame, high));
-    return;
-  }
-  context.textBaseline = 'middle';
+  const lowest = figureNumber(figureSteps(low, figure), figure) + sign;
+  const highest = figureNumber(figureSteps(high, figure), figure) + sign;
+  const isFlat = lowest === highest;
   const bottom = plotHeight(frame);
-  const top = Math.max(7, Math.min(yOf(frame, high), bottom - 21));
-  context.fillText(most + sign, frame.width, top);
-  context.fillText(
-    least + sign,
-    frame.width,
-    Math.max(top + 14, Math.min(yOf(frame, low), bottom - 7)),
-  );
-}
-
-/** What the two ends of the axis are; where the plot is narrow the right one reaches into the figures' margin. */
-export function nameEnds(context: CanvasRenderingContext2D, frame: CurveFrame, inks: Inks): void {
-  if (plotHeight(frame) === frame.height) return;
-  context.font = `12px ${inks.font}`;
-  context.fillStyle = inks.inkSoft;
-  context.textAlign = 'left';
-  context.textBaseline = 'alphabetic';
-  const y = frame.height - 3;
-  const after = frame.left + context.measureText('droop').width + 8;
-  context.fillText('droop', frame.left, y);
-  context.fillText('bump', Math.max(after, frame.right - context.measureText('bump').width), y);
+  const top = isFlat
+    ? yOf(frame, high)
+    : Math.max(HALF_LINE, Math.min(yOf(frame, high), bottom - 3 * HALF_LINE));
+  writeFigure(most, highest, top);
+  const under = Math.max(top + 2 * HALF_LINE, Math.min(yOf(frame, low), bottom - HALF_LINE));
+  writeFigure(least, isFlat ? '' : lowest, under);
 }

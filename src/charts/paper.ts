@@ -1,4 +1,5 @@
 /** A canvas sized to its element and the screen's pixels, and the page's colours to draw with. */
+import { zoomOf } from './zoom.ts';
 
 export interface Inks {
   readonly paper: string;
@@ -31,15 +32,18 @@ export function readInks(element: Element): Inks {
   };
 }
 
-/** Makes the canvas as fine as the screen and clears it; drawing is in CSS pixels. Null while it has no size. */
+/**
+ * Makes the canvas as fine as the screen and clears it; drawing is in CSS pixels. Null while it has no size. `zoom` is how
+ * much larger the page draws it: to ask is to have the page laid out, so who draws in frames asks when sizes change.
+ */
 export function freshPaper(
   canvas: HTMLCanvasElement,
   width: number,
   height: number,
+  zoom: number = zoomOf(canvas),
 ): { readonly context: CanvasRenderingContext2D; readonly dot: number } | null {
   const context = canvas.getContext('2d');
   if (context === null || width < 1 || height < 1) return null;
-  const zoom = (canvas as { currentCSSZoom?: number }).currentCSSZoom ?? 1;
   const dot = Math.min(3, (globalThis.devicePixelRatio || 1) * zoom);
   const wide = Math.round(width * dot);
   const high = Math.round(height * dot);

@@ -2,9 +2,9 @@
 import './filesMenu.css';
 import { lazy, Suspense, type ToggleEvent, useEffect, useId, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { zoomOf } from '../charts/zoom.ts';
 import { documentStore } from '../state/bench.ts';
 import { afterFirstPicture } from '../state/firstPicture.ts';
-import { zoomOf } from './zoom.ts';
 
 const loadActs = () => import('./files/acts.ts');
 const FilesSheet = lazy(() => afterFirstPicture(() => import('./files/FilesSheet.tsx')));

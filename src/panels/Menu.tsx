@@ -1,8 +1,8 @@
 /** A button that opens a sheet of choices under itself; Escape or a press elsewhere closes it. */
 import './menu.css';
 import { type ReactNode, useId, useRef, useState } from 'react';
+import { zoomOf } from '../charts/zoom.ts';
 import { Icon } from './icons.tsx';
-import { zoomOf } from './zoom.ts';
 
 export function Menu({
   label,

@@ -1,7 +1,8 @@
 /** Which part of the window the panels leave free: the stage frames the corner in the largest free rectangle. */
+
+import { zoomOf } from '../charts/zoom.ts';
 import { view } from '../state/bench.ts';
 import type { Insets } from '../state/view.ts';
-import { zoomOf } from './zoom.ts';
 
 /** What covers the stage for as long as it is open; lines that come and go do not count. */
 const COVERING =
