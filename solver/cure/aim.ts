@@ -92,8 +92,11 @@ function readerOf(corner: Corner, aim: Aim): ((pose: Pose) => number) | null {
 
 const GRID = [0, 0.25, 0.5, 0.75, 1];
 
+const _pose = createPose();
+
 /** Places of a coarse grid over the range that are out of the linkage's reach. */
-function unreachedIn(corner: Corner, pose: Pose, { travel, rack }: CertifiedRange): number {
+export function unreachedIn(corner: Corner, { travel, rack }: CertifiedRange): number {
+  const pose = _pose;
   let count = 0;
   for (const up of GRID) {
     for (const across of GRID) {
@@ -115,7 +118,7 @@ export function standingOf(model: Model, aim: Aim): Standing | null {
   const range = certifiedRange(model);
   const pose = createPose();
   const { gap, travel, rack } = findLeast(corner, pose, read, range);
-  return { corner, least: gap, travel, rack, unreached: unreachedIn(corner, pose, range) };
+  return { corner, least: gap, travel, rack, unreached: unreachedIn(corner, range) };
 }
 
 /** Cells of a proof between two breaths. */

@@ -24,8 +24,11 @@ interface Told {
   readonly value: number;
 }
 
-interface Least extends Told {
+export interface Least extends Told {
   readonly key: string;
+  /** Where it is. */
+  readonly travel: number;
+  readonly rack: number;
   /** Below this it is tight; 0 for limits. */
   readonly required: number;
   readonly isPair: boolean;
@@ -94,7 +97,11 @@ function* gapsOf(corner: Corner, meshes: MeshSurfaces | undefined): Steps<Least[
   const leasts: Least[] = [];
   for (const pair of watchedPairs(corner, meshes)) {
     const gap = createPairGap(pair);
-    const { gap: value } = findLeast(
+    const {
+      gap: value,
+      travel,
+      rack,
+    } = findLeast(
       corner,
       pose,
       (placed) => {
@@ -106,7 +113,8 @@ function* gapsOf(corner: Corner, meshes: MeshSurfaces | undefined): Steps<Least[
     const [a, b] = pair.names;
     const label = `${partWords(a)} to ${partWords(b)}`;
     const { required } = pair;
-    leasts.push({ key: pairKey(pair.names), label, unit: 'mm', value, required, isPair: true });
+    const key = pairKey(pair.names);
+    leasts.push({ key, label, unit: 'mm', value, travel, rack, required, isPair: true });
     yield 0;
   }
   return leasts;
@@ -119,7 +127,11 @@ function* limitsOf(corner: Corner): Steps<Least[]> {
   const leasts: Least[] = [];
   for (const [index, { key, label, unit }] of margins.list.entries()) {
     if (!canBeCured(key)) continue;
-    const { gap: value } = findLeast(
+    const {
+      gap: value,
+      travel,
+      rack,
+    } = findLeast(
       corner,
       pose,
       (placed) => {
@@ -129,7 +141,7 @@ function* limitsOf(corner: Corner): Steps<Least[]> {
       },
       range,
     );
-    leasts.push({ key, label, unit, value, required: 0, isPair: false });
+    leasts.push({ key, label, unit, value, travel, rack, required: 0, isPair: false });
     yield 0;
   }
   return leasts;

@@ -1,0 +1,21 @@
+/** Heights and locks as mm of travel and rack. */
+import type { Corner } from '../corner.ts';
+import { rackRange, rideTravel } from '../model/defaults.ts';
+import type { Model } from '../model/model.ts';
+import { steerSign } from '../stops/margins.ts';
+import type { Height, Lock } from './plan.ts';
+
+/** Travel of a height, mm. */
+export function travelAt({ travel, stops }: Model, height: Height): number {
+  if (typeof height === 'number') return height;
+  if (height === 'ride') return rideTravel(travel);
+  if (height === 'bump') return Math.min(travel.bump, stops?.bump ?? travel.bump);
+  return -Math.min(travel.droop, stops?.droop ?? travel.droop);
+}
+
+/** Displacement of the rack at a lock, mm; 0 where the model states no limit. */
+export function rackAt(corner: Corner, lock: Lock): number {
+  const [low, high] = rackRange(corner.model.steering);
+  if (lock === 'straight' || low === high) return 0;
+  return (lock === 'left') === steerSign(corner) > 0 ? high : low;
+}
