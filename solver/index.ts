@@ -113,6 +113,8 @@ export {
   type Sensitivities,
   sensitivityAt,
   slopeOf,
+  type ToeSensitivity,
+  toeSensitivityAt,
 } from './sensitivity/sensitivity.ts';
 export { firstStop, stopCurve, stopCurveInSteps } from './stops/curve.ts';
 export { cycleGrid, cycleHeights, cycleRacks } from './stops/cycle.ts';
@@ -146,6 +148,36 @@ export {
   wantedTravelInSteps,
   withWanted,
 } from './stops/wanted.ts';
+export {
+  type Again,
+  betterSigma,
+  measureAgain,
+  type Spoiler,
+  type SpoilingPoint,
+  USUAL_BETTER,
+} from './uncertainty/again.ts';
+export { type Band, bandInSteps, bandOf } from './uncertainty/band.ts';
+export { decimalsKnown, numericalTolerance, roundedToKnown } from './uncertainty/digits.ts';
+export type { Histogram } from './uncertainty/histogram.ts';
+export {
+  combined,
+  type Knowledge,
+  type KnownAnswer,
+  type KnownKey,
+  knowledgeAt,
+  knowledgeOf,
+  TOE_CHANGE_KEYS,
+  type ToeChangeKey,
+  uncertaintiesOf,
+} from './uncertainty/knowledge.ts';
+export {
+  type DrawnAnswer,
+  type MonteCarlo,
+  type MonteCarloOptions,
+  monteCarlo,
+  monteCarloInSteps,
+  USUAL_DRAWS,
+} from './uncertainty/monteCarlo.ts';
 export {
   type Best,
   bestsInSteps,

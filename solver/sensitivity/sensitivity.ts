@@ -162,7 +162,10 @@ export function sensitivityAt(
   const mark = jets.mark();
   jets.order = corner.coilover === null ? 1 : MOST_ORDER;
   const motion = motionOf(jets, constants, pose, { travel, rack, perTravel: 1, perRack: 0 });
-  if (motion === null) return 'lowerArm';
+  if (motion === null) {
+    jets.release(mark);
+    return 'lowerArm';
+  }
   for (const writer of writers) writer(motion, pose.data, write);
   jets.order = 1;
   const stand = standOf(jets, motion, number('tyre.loadedRadius'));
@@ -172,6 +175,36 @@ export function sensitivityAt(
   writeBothWheels(made, motion, { travel, rack }, write);
   jets.release(mark);
   return { travel, rack, values, slopes };
+}
+
+/** Toe of one pose, degrees, and its derivatives with respect to every input. */
+export interface ToeSensitivity {
+  readonly toe: number;
+  readonly slopes: Float64Array;
+}
+
+/** Differentiates toe alone, in a tenth of the time that all measures take; what fails where the pose is out of reach. */
+export function toeSensitivityAt(
+  { corner, inputs, design, constants, pose }: Sensitivities,
+  travel: number,
+  rack: number,
+): ToeSensitivity | Failure {
+  const outcome = solve(corner, pose, travel, rack);
+  if (outcome !== 'reached') return outcome;
+  const { jets } = design;
+  const mark = jets.mark();
+  jets.order = 0;
+  const motion = motionOf(jets, constants, pose, { travel, rack, perTravel: 0, perRack: 0 });
+  if (motion === null) {
+    jets.release(mark);
+    return 'lowerArm';
+  }
+  const jet = toeOf(jets, motion);
+  const slopes = new Float64Array(inputs.length);
+  jets.gradientInto(jet, slopes, 0, DEGREES_PER_RADIAN);
+  const toe = DEGREES_PER_RADIAN * jets.value(jet);
+  jets.release(mark);
+  return { toe, slopes };
 }
 
 /** ∂answer/∂input of a differentiated pose, the input by its place in `Sensitivities.inputs`. */
