@@ -3,6 +3,7 @@
 export { align } from './align/align.ts';
 export * from './align/alignment.ts';
 export * from './align/hardware.ts';
+export { hardwareWords, stepWords } from './align/workWords.ts';
 export { certify, createProof, type Proof, stepProof } from './certify/proof.ts';
 export { type CertifiedRange, certifiedRange } from './certify/range.ts';
 export { type PairResult, type Verdict, verdictOf } from './certify/result.ts';

@@ -8,13 +8,18 @@ export type AlignedKey = (typeof ALIGNED_KEYS)[number];
 /** Camber, caster and toe of the set pose. */
 export type AlignedAngles = Readonly<Record<AlignedKey, number>>;
 
-/** Targets as asked for; one left out is the model's own, or else stays as it is. */
+/** Some of the angles. As targets asked for: one left out is the model's own, or else stays as it is. */
 export type AskedTargets = Partial<AlignedAngles>;
 
 /** One target in force. */
 export interface Aimed {
   readonly value: number;
   readonly from: 'asked' | 'file' | 'asItIs';
+  /**
+   * False of an angle that nobody states and that there is no hardware to hold: it follows what is set, `value` being where it
+   * is now.
+   */
+  readonly isHeld: boolean;
   /** The tolerance the model states; null where it states none. It stays that of the model when another value is asked for. */
   readonly plusMinus: number | null;
 }
@@ -33,6 +38,8 @@ export interface WorkStep {
   /** Setting before and after, exact: degrees, mm, or turns. */
   readonly from: number;
   readonly to: number;
+  /** Setting after, in whole counts (the tie rod's for the whole counts before it); `to` where nothing is counted. */
+  readonly whole: number;
   /** What is counted (marks of a cam, shims, flats of the adjuster); null where the model does not say how many there are. */
   readonly unit: 'mark' | 'shim' | 'flat' | null;
   /** The change in that unit, exact and whole, with the sign of `to − from`; 0 where `unit` is null. */
@@ -54,7 +61,7 @@ export interface WorkStep {
 /** The settings that reach the targets with the least cam turn, or those that come nearest. */
 export interface Alignment {
   readonly aims: Readonly<Record<AlignedKey, Aimed>>;
-  /** True when every target is reached to 1e-6 degrees. */
+  /** True when every target that is held is reached to 1e-6 degrees. */
   readonly reached: boolean;
   readonly before: Setting;
   readonly after: Setting;

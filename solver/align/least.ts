@@ -12,9 +12,9 @@ import { armCircle, type Circle, circleOf, meetings, pointOn } from './plan.ts';
 import { type Held, hold, jointOf, type Plan, type Stance } from './stance.ts';
 
 /** Samples of the outer search, and how far its golden section goes on. */
-const SAMPLES = 32;
+const SAMPLES = 24;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-const GOLDEN_STEPS = 70;
+const GOLDEN_STEPS = 48;
 const HALVINGS = 50;
 
 /** Cams so square to their slots, mm of u·d per mm of reach, that a pivot may be past the joint: both answers are tried. */

@@ -1,6 +1,6 @@
 /** The settings that come nearest to a camber and caster (and toe, where the rod's length is fixed). */
 import { radians } from '../units.ts';
-import type { AlignedAngles } from './alignment.ts';
+import { ALIGNED_KEYS, type AskedTargets } from './alignment.ts';
 import { boxedStep } from './boxed.ts';
 import { type Placed, placeCentred, placeNear, type Shares, slopesAt } from './placed.ts';
 import type { Stance } from './stance.ts';
@@ -13,7 +13,7 @@ export interface Stood {
 }
 
 export interface Nearest extends Stood {
-  /** Distance from the targets, rad: of camber and caster, and of toe where the rod's length is fixed. */
+  /** Distance from the targets, rad: of camber and caster, and of toe where the rod's length is fixed; only of those sought. */
   readonly miss: number;
 }
 
@@ -34,9 +34,17 @@ export function movable({ arms }: Stance): readonly number[] {
   return arms.flatMap(({ fitting }, i) => (fitting === null ? [] : [i]));
 }
 
-function missesOf(stance: Stance, place: Placed, targets: AlignedAngles): number[] {
-  const misses = [place.camber - radians(targets.camber), place.caster - radians(targets.caster)];
-  return stance.setsToe ? misses : [...misses, place.toe - radians(targets.toe)];
+/** Rows of the angles sought in those of `slopesAt`: toe is one of them only while the rod keeps its length. */
+function rowsOf({ setsToe }: Stance, targets: AskedTargets): number[] {
+  const keys = setsToe ? (['camber', 'caster'] as const) : ALIGNED_KEYS;
+  return keys.flatMap((key, row) => (targets[key] === undefined ? [] : [row]));
+}
+
+function missesOf(place: Placed, targets: AskedTargets, rows: readonly number[]): number[] {
+  return rows.map((row) => {
+    const key = ALIGNED_KEYS[row]!;
+    return place[key] - radians(targets[key]!);
+  });
 }
 
 /** The place for shares that may lie far from those of a known place: the way is walked in halves where it must. */
@@ -64,16 +72,12 @@ export function walkTo(
   return at.place;
 }
 
-function descend(
-  stance: Stance,
-  targets: AlignedAngles,
-  toe: number | null,
-  start: Stood,
-): Nearest {
+function descend(stance: Stance, targets: AskedTargets, toe: number | null, start: Stood): Nearest {
   const links = movable(stance);
   const size = (misses: readonly number[]) => misses.reduce((sum, miss) => sum + miss * miss, 0);
   let at = start;
-  let misses = missesOf(stance, at.place, targets);
+  const rows = rowsOf(stance, targets);
+  let misses = missesOf(at.place, targets, rows);
   let reach = FIRST_REACH;
   for (let count = 0; count < MOST_STEPS && reach > LAST_REACH && links.length > 0; count += 1) {
     const slopes = slopesAt(stance, at.shares, toe, at.place, links);
@@ -83,12 +87,13 @@ function descend(
         const room = stance.arms[link]!.range[end] - at.shares[link]!;
         return end === 0 ? Math.max(room, -reach) : Math.min(room, reach);
       });
-    const step = boxedStep(slopes, misses, ends(0), ends(1));
+    const steepness = rows.map((row) => slopes[row]!);
+    const step = boxedStep(steepness, misses, ends(0), ends(1));
     const longest = Math.max(...step.map(Math.abs));
     if (longest < SMALLEST_STEP) break;
     const shares = at.shares.map((share, i) => share + (step[links.indexOf(i)] ?? 0));
     const place = placeNear(stance, shares, toe, at.place);
-    const next = place && missesOf(stance, place, targets);
+    const next = place && missesOf(place, targets, rows);
     const gain = next === null ? -1 : size(misses) - size(next);
     if (place === null || next === null || gain < 0) {
       reach = Math.min(reach, longest) / 4;
@@ -126,11 +131,11 @@ export function standCentred(stance: Stance, toe: number | null): Stood | null {
 }
 
 /**
- * The settings whose camber and caster lie nearest to the targets by Euclidean distance in degrees, toe held to its target by
+ * The settings whose camber and caster lie nearest to the targets by Euclidean distance in degrees (one left out follows), toe held to its target by
  * the tie rod; where the rod's length is fixed, the distance takes in toe. `isLight` searches from no shift alone. null where the corner cannot stand at ride.
  */
-export function nearestTo(stance: Stance, targets: AlignedAngles, isLight = false): Nearest | null {
-  const toe = stance.setsToe ? radians(targets.toe) : null;
+export function nearestTo(stance: Stance, targets: AskedTargets, isLight = false): Nearest | null {
+  const toe = stance.setsToe && targets.toe !== undefined ? radians(targets.toe) : null;
   const centred = standCentred(stance, toe);
   if (centred === null) return null;
   let best: Nearest | null = null;

@@ -24,7 +24,7 @@ export interface Sought {
 }
 
 /** How far past its end a share may be, by rounding. */
-const SLACK = 1e-8;
+const SLACK = 1e-10;
 /** Nothing is sought farther from the point nearby than this part of the shortest link. */
 const FARTHEST = 0.4;
 const SAMPLES = 6;

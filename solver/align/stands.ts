@@ -20,10 +20,11 @@ export function standsAt(model: Model): Stands {
   if (outcome !== 'reached') return { angles: null, fails: outcome };
   const measures = createMeasures();
   measureInto(corner, pose, measures);
+  // Minus zero is zero.
   const [camber, caster, toe] = [
-    measures[Measure.camber]!,
-    measures[Measure.caster]!,
-    measures[Measure.toe]!,
+    measures[Measure.camber]! + 0,
+    measures[Measure.caster]! + 0,
+    measures[Measure.toe]! + 0,
   ];
   return { angles: { camber, caster, toe }, fails: null };
 }

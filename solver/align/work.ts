@@ -2,7 +2,7 @@
 import type { Model } from '../model/model.ts';
 import { radians } from '../units.ts';
 import type { WorkStep } from './alignment.ts';
-import { type Fitting, fittingsOf, type PivotHardware, type Settings } from './hardware.ts';
+import { type Fitting, fittingsOf, type Settings } from './hardware.ts';
 
 const WAYS = [
   ['rearward', 'forward'],
@@ -24,37 +24,6 @@ function pivotSense(fitting: Fitting, from: number, to: number): WorkStep['sense
   return WAYS[axis][fitting.direction[axis] * by > 0 ? 1 : 0];
 }
 
-/** A setting's change rounded to whole counts, staying within the range. */
-function wholeCount({ range }: Fitting, from: number, to: number, step: number): number {
-  const exact = (to - from) / step;
-  const count = Math.round(exact);
-  const reached = from + count * step;
-  return reached < range[0] || reached > range[1] ? Math.trunc(exact) : count;
-}
-
-/** The settings with every counted cam and shim at a whole count from where it is now; the rest as it is sought. */
-export function inWholeCounts(model: Model, now: Settings, wanted: Settings): Settings {
-  const rounded: Partial<Record<PivotHardware, number>> = {};
-  for (const fitting of fittingsOf(model)) {
-    const { name, step } = fitting;
-    const [from, to] = [now[name] ?? 0, wanted[name] ?? 0];
-    rounded[name] = step === null ? to : from + step * wholeCount(fitting, from, to, step);
-  }
-  return { ...rounded, tieRodTurns: wanted.tieRodTurns };
-}
-
-/** Turns of the tie rod in whole flats from where it is now. */
-export function inWholeFlats({ tieRod }: Model, now: number, wanted: number): number {
-  if (tieRod.flats === undefined) return wanted;
-  return now + Math.round((wanted - now) * tieRod.flats) / tieRod.flats;
-}
-
-/** True when the model says of any of its hardware what is counted at it. */
-export function isCounted(model: Model): boolean {
-  const hasFlats = model.tieRod.flats !== undefined && model.tieRod.pitch !== undefined;
-  return hasFlats || fittingsOf(model).some(({ step }) => step !== null);
-}
-
 function rodStep({ tieRod }: Model, from: number, to: number, whole: number): WorkStep {
   const { flats } = tieRod;
   const sense = to === from ? null : to > from ? 'longer' : 'shorter';
@@ -62,6 +31,7 @@ function rodStep({ tieRod }: Model, from: number, to: number, whole: number): Wo
     at: 'tieRod',
     from,
     to,
+    whole,
     unit: flats === undefined ? null : 'flat',
     exactCount: flats === undefined ? 0 : (to - from) * flats,
     count: flats === undefined ? 0 : Math.round((whole - from) * flats),
@@ -83,6 +53,7 @@ export function workBetween(
       at: name,
       from,
       to,
+      whole: rounded[name] ?? 0,
       unit: step === null ? null : fitting.kind === 'cam' ? 'mark' : 'shim',
       exactCount: step === null ? 0 : (to - from) / step,
       count: step === null ? 0 : Math.round(((rounded[name] ?? 0) - from) / step),

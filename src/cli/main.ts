@@ -1,9 +1,9 @@
 /** The command line: finds the verb, writes its answer, and turns outcomes into exit statuses. */
 import { quoted } from '../../solver/index.ts';
+import { align } from './align.ts';
 import { check } from './check.ts';
 import { clearance } from './clearance.ts';
 import { compare } from './compare.ts';
-import { align } from './later.ts';
 import { pose } from './pose.ts';
 import { BadInput, type Status, type Verb, type Write } from './refusal.ts';
 import { sweep } from './sweep.ts';

@@ -1,4 +1,4 @@
-/** Numbers and ranges of travel and rack as they are typed, mm. */
+/** Numbers and ranges as they are typed: travel and rack in mm, angles in degrees. */
 import { LARGEST_NUMBER, quoted } from '../../solver/index.ts';
 import { BadInput } from './refusal.ts';
 
@@ -7,15 +7,15 @@ export const MOST_POSES = 1_000_000;
 
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
 
-/** A number of mm as typed (-12, +3, 1e1); undefined when it is none or not below 1e5 in size. */
-function toMillimetres(text: string): number | undefined {
+/** A number as typed (-12, +3, 1e1); undefined when it is none or not below 1e5 in size. */
+function toNumber(text: string): number | undefined {
   const value = Number(text);
   return NUMBER.test(text) && Math.abs(value) < LARGEST_NUMBER ? value + 0 : undefined;
 }
 
 /** The number of mm an option holds; `where` begins the message when it is none. */
 export function parseMillimetres(text: string, where: string): number {
-  const value = toMillimetres(text);
+  const value = toNumber(text);
   if (value === undefined) {
     throw new BadInput(
       `${where}: found ${quoted(text)}, wanted a number of mm smaller than 1e5 in size`,
@@ -26,6 +26,17 @@ export function parseMillimetres(text: string, where: string): number {
 
 /** Steps this close to a whole number, in steps, are whole: decimal steps are not exact in binary. */
 const WHOLE = 1e-9;
+
+/** The number of degrees an option holds; `where` begins the message when it is none. */
+export function parseDegrees(text: string, where: string): number {
+  const value = toNumber(text);
+  if (value === undefined) {
+    throw new BadInput(
+      `${where}: found ${quoted(text)}, wanted a number of degrees smaller than 1e5 in size`,
+    );
+  }
+  return value;
+}
 
 /**
  * From `from` to `to` in steps of `step` > 0, in either direction, both ends included: the last value is `to` exactly, after a shorter
@@ -46,7 +57,7 @@ export function stepped(from: number, to: number, step: number): readonly number
 
 /** The values of a range "A:B:STEP", or of a single number. The step's sign is ignored. */
 export function parseRange(text: string, where: string): readonly number[] {
-  const parts = text.split(':').map(toMillimetres);
+  const parts = text.split(':').map(toNumber);
   const [from, to, step] = parts;
   if (parts.includes(undefined) || from === undefined || parts.length === 2 || parts.length > 3) {
     throw new BadInput(`${where}: found ${quoted(text)}, wanted A:B:STEP or one number (mm)`);

@@ -33,8 +33,12 @@ describe('words', () => {
     ],
     [['clearance'], 'armscribe clearance: MODEL: found nothing, wanted the name of a model file'],
     [
-      ['align', MODEL],
-      'armscribe align: found a verb that comes with a later version, wanted pose, sweep, clearance or check',
+      ['align', MODEL, '--camber', 'x'],
+      'armscribe align: --camber: found "x", wanted a number of degrees smaller than 1e5 in size',
+    ],
+    [
+      ['align', MODEL, '--caster', '--json'],
+      'armscribe align: --caster: found no value, wanted a number of degrees',
     ],
     [['pose'], 'armscribe pose: MODEL: found nothing, wanted the name of a model file'],
     [['pose', MODEL, MODEL], 'armscribe pose: MODEL: found 2 words, wanted one model file'],

@@ -32,7 +32,7 @@ describe('--help', () => {
       ['compare', '--help'],
       'armscribe compare MODEL MODEL [MODEL MODEL] [--differing] [--csv | --json]\n',
     ],
-    [['align', '--help'], 'armscribe align\n'],
+    [['align', '--help'], 'armscribe align MODEL [--camber D] [--caster D] [--toe D] [--json]\n'],
   ])('%j', (words, firstLine) => {
     const { status, out, err } = armscribe(...words);
     expect({ status, err }).toEqual({ status: 0, err: '' });
