@@ -106,6 +106,15 @@ export { escaped, quoted, WHOLE_FILE } from './model/read/failure.ts';
 export { LARGEST_NUMBER } from './model/read/values.ts';
 export { writeModel } from './model/write.ts';
 export {
+  EFFECT_PLACES,
+  type Effect,
+  type EffectPlace,
+  type Effects,
+  effectsOf,
+  type Pair,
+} from './moving/effects.ts';
+export { type Movable, movablePoints, moved } from './moving/move.ts';
+export {
   ANSWER_KEYS,
   type AnswerKey,
   answerPlace,

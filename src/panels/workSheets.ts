@@ -70,6 +70,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./align/AlignSheet.tsx'),
   },
   {
+    key: 'moving',
+    label: 'Move',
+    title: 'Move one thing: what else moves?',
+    icon: 'M8 2v12M2 8h12M8 2 6.200 3.800M8 2l1.800 1.800M8 14l-1.800-1.800M8 14l1.800-1.800M2 8l1.800-1.800M2 8l1.800 1.800M14 8l-1.800-1.800M14 8l-1.800 1.800',
+    load: () => import('./moving/MovingSheet.tsx'),
+  },
+  {
     key: 'trust',
     label: 'Trust',
     title: 'Trust it: how good are the numbers?',

@@ -7,10 +7,10 @@ import type { LengthUnit } from '../../state/view.ts';
 import { type FigureStyle, figureStyle } from '../../words/figures.ts';
 import { fixed, gapUnit, length } from '../../words/format.ts';
 import { spreadWords } from '../../words/known.ts';
-import type { AnswerKey, Knowledge } from '../../worker/knowledge.ts';
+import type { Knowledge, KnownKey } from '../../worker/knowledge.ts';
+import { LengthField } from '../LengthField.tsx';
 import { measureAgain, type Spoiler } from './again.ts';
 import { answerRow, answerRows } from './answers.ts';
-import { LengthField } from './LengthField.tsx';
 
 /** Rows that are shown; the rest are counted together. */
 const MOST = 8;
@@ -62,7 +62,7 @@ function Ranked({
   unit,
 }: {
   readonly known: Knowledge;
-  readonly chosen: AnswerKey;
+  readonly chosen: KnownKey;
   readonly better: number;
   readonly unit: LengthUnit;
 }) {
@@ -104,7 +104,7 @@ function Ranked({
 export function MeasureAgain() {
   const known = useStore(spreads, (state) => state.set);
   const unit = useStore(view, (state) => state.unit);
-  const [chosen, setChosen] = useState<AnswerKey>('bumpSteer');
+  const [chosen, setChosen] = useState<KnownKey>('bumpSteer');
   const [better, setBetter] = useState(0.5);
   return (
     <section className="trust-again" aria-labelledby="trust-again">
@@ -112,7 +112,7 @@ export function MeasureAgain() {
       <div className="trust-asked">
         <label>
           Answer that matters{' '}
-          <select value={chosen} onChange={(event) => setChosen(event.target.value as AnswerKey)}>
+          <select value={chosen} onChange={(event) => setChosen(event.target.value as KnownKey)}>
             {answerRows(known).map(({ key, label }) => (
               <option key={key} value={key}>
                 {label}

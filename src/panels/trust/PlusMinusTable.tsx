@@ -5,6 +5,7 @@ import { type Input, inputsOf, type MeasuredUnit, type Model } from '../../../so
 import { documentStore, view } from '../../state/bench.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { gapUnit } from '../../words/format.ts';
+import { useSettledModel } from '../useSettledModel.ts';
 import { GradeChoice, isGraded } from './GradeChoice.tsx';
 import { PlusMinusField } from './PlusMinusField.tsx';
 import { statedOf } from './tolerances.ts';
@@ -128,7 +129,7 @@ export function DefaultRow() {
 }
 
 export function PlusMinusTable() {
-  const model = useStore(documentStore, (state) => state.model);
+  const model = useSettledModel();
   const unit = useStore(view, (state) => gapUnit(state.unit));
   return (
     <table className="trust-points">

@@ -3,10 +3,11 @@ import './trustSheet.css';
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { GRADES, inputSigma, inputsOf, withGrade } from '../../../solver/index.ts';
-import { documentStore, view } from '../../state/bench.ts';
+import { view } from '../../state/bench.ts';
 import { plusMinus, spreads } from '../../state/trusted.ts';
 import { gapUnit } from '../../words/format.ts';
 import { editModel } from '../points/edit.ts';
+import { useSettledModel } from '../useSettledModel.ts';
 import { GRADE_WORDS, gradeWorth } from './GradeChoice.tsx';
 import { KnownSentences } from './KnownSentences.tsx';
 import { MeasureAgain } from './MeasureAgain.tsx';
@@ -28,7 +29,7 @@ function ShowSwitch() {
 
 /** Offers the grades where the model says nothing of its coordinates, and where it leaves out its hub's angles. */
 function Offer() {
-  const model = useStore(documentStore, (state) => state.model);
+  const model = useSettledModel();
   const unit = useStore(view, (state) => gapUnit(state.unit));
   const measured = inputsOf(model).filter(({ isMeasured }) => isMeasured);
   const unstated = measured.filter((input) => inputSigma(model, input) === null);

@@ -1,34 +1,29 @@
 /** The answers whose ± can be looked into: the measures of the set pose, and the toe change from there. */
-import {
-  MEASURE_TABLE,
-  type MeasureKey,
-  measureRow,
-  type UnitKind,
-} from '../../../solver/index.ts';
-import type { AnswerKey, Knowledge } from '../../worker/knowledge.ts';
+import { MEASURE_TABLE, measureRow, type UnitKind } from '../../../solver/index.ts';
+import type { Knowledge, KnownKey } from '../../worker/knowledge.ts';
 
 export interface AnswerRow {
-  readonly key: AnswerKey;
+  readonly key: KnownKey;
   readonly label: string;
   readonly kind: UnitKind;
 }
 
-const TOE: Readonly<Record<Exclude<AnswerKey, MeasureKey>, string>> = {
+const TOE: Readonly<Record<'toeToBump' | 'toeToDroop', string>> = {
   toeToBump: 'toe change, set pose to full bump',
   toeToDroop: 'toe change, set pose to full droop',
 };
 
-export function answerRow(key: AnswerKey): AnswerRow {
+export function answerRow(key: KnownKey): AnswerRow {
   if (key === 'toeToBump' || key === 'toeToDroop') return { key, label: TOE[key], kind: 'degree' };
   const { label, kind } = measureRow(key);
   return { key, label, kind };
 }
 
-const ALL: readonly AnswerKey[] = [
+const ALL: readonly KnownKey[] = [
   'bumpSteer',
   'toeToBump',
   'toeToDroop',
-  ...MEASURE_TABLE.map(({ key }) => key as AnswerKey).filter((key) => key !== 'bumpSteer'),
+  ...MEASURE_TABLE.map(({ key }) => key as KnownKey).filter((key) => key !== 'bumpSteer'),
 ];
 
 /** The answers there are, the ones that points spoil most first; all that may be while nothing is known. */

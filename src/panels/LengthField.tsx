@@ -1,9 +1,10 @@
 /** A length to type into a sheet: above 0, in the unit shown; what is refused stays as it was typed. */
+import './lengthField.css';
 import { useId, useState } from 'react';
-import type { LengthUnit } from '../../state/view.ts';
-import { enteredLength } from '../../words/entry.ts';
-import { lengthUnitName, toShown } from '../../words/format.ts';
-import { useDraft } from '../points/useDraft.ts';
+import type { LengthUnit } from '../state/view.ts';
+import { enteredLength } from '../words/entry.ts';
+import { lengthUnitName, toShown } from '../words/format.ts';
+import { useDraft } from './points/useDraft.ts';
 
 export function LengthField({
   label,
@@ -32,7 +33,7 @@ export function LengthField({
     setRefusal(null),
   );
   return (
-    <span className="trust-field">
+    <span className="length-field">
       <label htmlFor={`${id}field`}>{label}</label>
       <input
         id={`${id}field`}
@@ -49,7 +50,7 @@ export function LengthField({
       />
       <span aria-hidden="true">{lengthUnitName(unit)}</span>
       {refusal !== null && (
-        <span id={id} role="alert" className="trust-refusal">
+        <span id={id} role="alert" className="length-field-refusal">
           {refusal}
         </span>
       )}

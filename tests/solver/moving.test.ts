@@ -1,0 +1,96 @@
+/** One thing moved: the design that comes of it, and what it moves, against poses solved by hand. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  assemble,
+  createMeasures,
+  createPose,
+  effectsOf,
+  MEASURE_KEYS,
+  type Model,
+  measureInto,
+  movablePoints,
+  moved,
+  readModel,
+  solve,
+} from '../../solver/index.ts';
+import { distance } from '../../solver/math/vec3.ts';
+import { shipped } from '../support/models.ts';
+
+const MODEL = shipped('half-ton-factory');
+
+function measures(model: Model, travel: number, rack: number): Float64Array {
+  const [pose, out] = [createPose(), createMeasures()];
+  const corner = assemble(model);
+  expect(solve(corner, pose, travel, rack)).toBe('reached');
+  measureInto(corner, pose, out);
+  return out;
+}
+
+describe('moved', () => {
+  test('moves one coordinate and nothing else, and back again', () => {
+    for (const path of movablePoints(MODEL)) {
+      const there = moved(MODEL, { kind: 'point', path, axis: 2 }, 10);
+      expect(there, path).not.toEqual(MODEL);
+      const back = moved(there, { kind: 'point', path, axis: 2 }, -10);
+      expect(JSON.stringify(back)).toBe(JSON.stringify(MODEL));
+    }
+    expect(moved(MODEL, { kind: 'point', path: 'strap.top', axis: 0 }, 10)).toBe(MODEL);
+  });
+
+  test('makes an arm longer by what is asked, measured from its pivots’ line', () => {
+    const { upperArm } = moved(MODEL, { kind: 'arm', arm: 'upperArm' }, 10);
+    const was = MODEL.upperArm;
+    expect(distance(upperArm.ballJoint, was.ballJoint)).toBeCloseTo(10, 9);
+    // Away from the line at a right angle: squared distances to both pivots grow alike (Pythagoras).
+    const grown = (pivot: 'frontPivot' | 'rearPivot'): number =>
+      distance(upperArm.ballJoint, was[pivot]) ** 2 - distance(was.ballJoint, was[pivot]) ** 2;
+    expect(grown('frontPivot')).toBeCloseTo(grown('rearPivot'), 6);
+    expect(grown('frontPivot')).toBeGreaterThan(0);
+  });
+});
+
+describe('effectsOf', () => {
+  test('tells before and after as both designs are solved, wherever a point goes', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...movablePoints(MODEL)),
+        fc.constantFrom(0 as const, 1 as const, 2 as const),
+        fc.double({ min: -10, max: 10, noNaN: true }),
+        (path, axis, by) => {
+          const next = moved(MODEL, { kind: 'point', path, axis }, by);
+          fc.pre(readModel(next, 'x.json').ok);
+          const { effects, lost } = effectsOf(MODEL, next);
+          fc.pre(lost.length === 0);
+          const places = { set: 0, bump: MODEL.travel.bump, droop: -MODEL.travel.droop };
+          for (const [place, travel] of Object.entries(places)) {
+            const [was, now] = [measures(MODEL, travel, 0), measures(next, travel, 0)];
+            MEASURE_KEYS.forEach((key, i) => {
+              const change = now[i]! - was[i]!;
+              const told = effects.find((one) => one.key === key)?.at[place as 'set'];
+              if (told === undefined) expect(Math.abs(change) > 1e-3).toBe(false);
+              else expect(told).toEqual({ before: was[i], after: now[i] });
+            });
+          }
+          const weights = effects.map(({ weight }) => weight);
+          expect(weights).toEqual([...weights].sort((one, other) => other - one));
+        },
+      ),
+      { seed: 20261, numRuns: 25 },
+    );
+  });
+
+  test('puts toe and bump steer first where a tie rod end goes up', () => {
+    const next = moved(MODEL, { kind: 'point', path: 'tieRod.inner', axis: 2 }, 10);
+    const keys = effectsOf(MODEL, next).effects.map(({ key }) => key);
+    expect(keys.slice(0, 4)).toEqual(expect.arrayContaining(['toe', 'toeChange', 'bumpSteer']));
+    // Camber is the knuckle's affair: a tie rod end turns it a little at the ends of travel, and no more.
+    expect(keys.indexOf('camber')).toBeGreaterThan(4);
+  });
+
+  test('is empty where nothing changes, and names what gets out of reach', () => {
+    expect(effectsOf(MODEL, MODEL)).toEqual({ effects: [], lost: [] });
+    const short = moved(MODEL, { kind: 'arm', arm: 'upperArm' }, -120);
+    expect(effectsOf(MODEL, short).lost).toContain('droop');
+  });
+});
