@@ -15,19 +15,27 @@ export function spreadAt({ axis }: Spread, column: Float64Array, place: number):
   return column[before]! * (1 - share) + column[before + 1]! * share;
 }
 
-/** Lower and upper edge of the band at each place of a curve; NaN where none is known. */
-export function bandEdges(
+/** Lower and upper edge of a band at each place of a curve; refilled, never made anew. */
+export interface BandEdges {
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+export function createBandEdges(count: number): BandEdges {
+  return { low: new Float64Array(count), high: new Float64Array(count) };
+}
+
+/** Fills the edges about a curve's values; NaN where none is known. */
+export function bandEdgesInto(
+  { low, high }: BandEdges,
   spread: Spread,
   column: Float64Array,
-  axis: ArrayLike<number>,
-  values: ArrayLike<number>,
-): readonly [low: Float64Array, high: Float64Array] {
-  const low = new Float64Array(axis.length);
-  const high = new Float64Array(axis.length);
+  axis: Float64Array,
+  values: Float64Array,
+): void {
   for (let i = 0; i < axis.length; i += 1) {
     const reach = BAND_REACH * spreadAt(spread, column, axis[i]!);
     low[i] = values[i]! - reach;
     high[i] = values[i]! + reach;
   }
-  return [low, high];
 }

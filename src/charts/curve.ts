@@ -2,10 +2,11 @@
 import { Measure, type MeasureKey } from '../../solver/index.ts';
 import { inputs, posed, view } from '../state/bench.ts';
 import { curves } from '../state/charted.ts';
+import { CURVE_POSES } from '../state/curves.ts';
 import { onFrame, requestFrame } from '../state/frame.ts';
 import { spreads } from '../state/trusted.ts';
 import { type FigureStyle, figureStyle } from '../words/figures.ts';
-import { bandEdges } from './band.ts';
+import { type BandEdges, bandEdgesInto, createBandEdges } from './band.ts';
 import {
   type CurveFigures,
   type CurveFrame,
@@ -49,7 +50,8 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
   let isSeen = true;
   let drawn = -1;
   let followed = -1;
-  let edges: readonly [Float64Array, Float64Array] | null = null;
+  const room = createBandEdges(CURVE_POSES);
+  let edges: BandEdges | null = null;
   /** Read again in the frame after the theme changed, when the page wears it. */
   let inks: Inks | null = null;
 
@@ -59,16 +61,17 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
   }
 
   /** The band's edges about the present curve; null where none is shown or known. */
-  function findEdges(): readonly [Float64Array, Float64Array] | null {
+  function findEdges(): BandEdges | null {
     const spread = spreads.band();
     const column = spread?.columns[key];
     if (spread === null || column === undefined) return null;
     const { present } = curves.current();
-    return bandEdges(spread, column, present.axis, present.columns[key]);
+    bandEdgesInto(room, spread, column, present.axis, present.columns[key]);
+    return room;
   }
 
   /** Makes room for the band, up to as much again either way: a wide one is cut, the curve keeps its shape. */
-  function fitBand([low, high]: readonly [Float64Array, Float64Array]): void {
+  function fitBand({ low, high }: BandEdges): void {
     const [least, most] = [frame.low, frame.high];
     widen(frame, low);
     widen(frame, high);
@@ -185,7 +188,9 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
       inks = null;
       spoil();
     }),
-    spreads.subscribe(spoil),
+    spreads.subscribe((now, before) => {
+      if (now.band !== before.band) spoil();
+    }),
     onFrame(onEveryFrame),
   ];
   return () => {

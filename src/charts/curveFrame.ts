@@ -1,5 +1,6 @@
 /** Where a small curve stands on its paper, and the strokes it is made of. */
 import { type FigureStyle, figureNumber, figureSteps } from '../words/figures.ts';
+import type { BandEdges } from './band.ts';
 import type { Inks } from './paper.ts';
 
 /** Where a curve stands on its paper; refilled, never made anew. */
@@ -71,10 +72,10 @@ export function fillBand(
   context: CanvasRenderingContext2D,
   frame: CurveFrame,
   axis: Float64Array,
-  edges: readonly [Float64Array, Float64Array],
+  edges: BandEdges,
   inks: Inks,
 ): void {
-  const [low, high] = edges;
+  const { low, high } = edges;
   context.save();
   context.beginPath();
   context.rect(frame.left, 0, frame.right - frame.left, plotHeight(frame));
