@@ -55,6 +55,7 @@ export { assemble, assembleNear, type Corner, solve } from './corner.ts';
 export { canBeCured } from './cure/aim.ts';
 export * from './cure/cure.ts';
 export { curesInSteps } from './cure/cures.ts';
+export { movesBetween, surveyInSteps, worsenedBetween } from './cure/effects.ts';
 export type { Input, InputGroup } from './inputs/input.ts';
 export { inputOf, inputsOf } from './inputs/list.ts';
 export { GRADES, type Grade, inputSigma, inputSigmas, withGrade } from './inputs/sigma.ts';

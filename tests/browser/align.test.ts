@@ -2,6 +2,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import {
+  align,
   assemble,
   type Model,
   poseReport,
@@ -145,5 +146,84 @@ describe('hardware', () => {
     await card.locator('summary').click();
     await card.getByRole('button', { name: 'Remove this cam' }).click();
     await expectShown(sheet, { ...bare, upperArm: { ...upperArm, rearShim } });
+  });
+});
+
+/** Types what is wanted of an angle. */
+async function want(sheet: Locator, angle: string, degrees: number): Promise<void> {
+  const field = sheet.getByRole('textbox', { name: `Wanted ${angle}, degrees` });
+  await field.fill(String(degrees));
+  await field.press('Enter');
+}
+
+describe('the settings', () => {
+  it('are found as the solver finds them, tried as a ghost, taken back and kept', async () => {
+    const [page, sheet] = await openSheet(MODEL);
+    await want(sheet, 'camber', -0.5);
+    await want(sheet, 'caster', 4.2);
+    const targets = {
+      ...MODEL.targets,
+      camber: { value: -0.5, plusMinus: 0.75 },
+      caster: { value: 4.2, plusMinus: 0.75 },
+    };
+    const found = align({ ...MODEL, targets });
+    expect(found.reached).toBe(true);
+    await sheet.getByRole('button', { name: 'Find the settings' }).click();
+    const answer = sheet.getByRole('region', { name: 'Settings found' });
+    await answer.getByText('Reached', { exact: false }).waitFor(PATIENCE);
+    for (const { at, count, unit } of found.work) {
+      const text = await answer.locator(`[data-step="${at}"]`).textContent();
+      const counted = `${Math.abs(count)} ${unit}`;
+      expect(text).toContain(count === 0 ? 'leave it as it is' : counted);
+    }
+    await sheet.getByRole('region', { name: 'What else the settings move' }).waitFor(PATIENCE);
+    expect(await seriousForAxe(page)).toEqual([]);
+
+    const whole = withSettings(MODEL, found.rounded!.settings);
+    await answer.getByRole('button', { name: 'Try as ghost' }).click();
+    await expectShown(sheet, whole);
+    await page.getByRole('button', { name: 'Let go of yesterday' }).waitFor(PATIENCE);
+    await answer.getByRole('checkbox').uncheck();
+    await expectShown(sheet, withSettings(MODEL, found.after.settings));
+    await answer.getByRole('button', { name: 'Take back' }).click();
+    await expectShown(sheet, MODEL);
+    await answer.getByRole('checkbox').check();
+    await answer.getByRole('button', { name: 'Try as ghost' }).click();
+    await answer.getByRole('button', { name: 'Keep these settings' }).click();
+    await page.getByRole('button', { name: 'Hold as yesterday' }).waitFor(PATIENCE);
+    await expectShown(sheet, whole);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expectShown(sheet, MODEL);
+  });
+
+  it('that cannot be had are said to be out of reach, with the nearest and what runs out', async () => {
+    const [, sheet] = await openSheet(MODEL);
+    await want(sheet, 'caster', 12);
+    const targets = { ...MODEL.targets, caster: { value: 12, plusMinus: 0.75 } };
+    const found = align({ ...MODEL, targets });
+    expect(found.reached).toBe(false);
+    await sheet.getByRole('button', { name: 'Find the settings' }).click();
+    const answer = sheet.getByRole('region', { name: 'Settings found' });
+    await answer.getByText('Cannot be reached.').waitFor(PATIENCE);
+    const nearest = found.after.angles!.caster.toFixed(2);
+    expect(await answer.textContent()).toContain(`caster ${nearest}°`);
+    expect(found.runsOut).toContain('lowerRearCam');
+    expect(await answer.textContent()).toContain('rear lower cam runs out at 90°');
+  });
+});
+
+describe('on a phone', () => {
+  it('the sheet stays inside its width and its dials turn', async () => {
+    const [page, sheet] = await openSheet(MODEL, { width: 390, height: 844 });
+    await sheet.getByRole('button', { name: 'Find the settings' }).click();
+    await sheet.getByRole('region', { name: 'Settings found' }).waitFor(PATIENCE);
+    const body = sheet.locator('.align');
+    const beyond = await body.evaluate((element) => element.scrollWidth - element.clientWidth);
+    expect(beyond).toBeLessThanOrEqual(0);
+    const dial = sheet.getByRole('slider', { name: 'Lower arm, rear cam' });
+    await dial.evaluate((element) => element.scrollIntoView({ block: 'end' }));
+    await turn(page, dial, 0, -2 * MARK);
+    await expectShown(sheet, withSettings(MODEL, { lowerRearCam: -2 * MARK }));
+    expect(await seriousForAxe(page)).toEqual([]);
   });
 });

@@ -1,4 +1,5 @@
 /** A dial that is turned by hand, by key, by the mouse's wheel or by typing; React draws it once, frames turn it. */
+import './dial.css';
 import { useEffect, useId, useRef } from 'react';
 import { onFrame } from '../../state/frame.ts';
 import { DialFace } from './DialFace.tsx';
@@ -108,7 +109,16 @@ function DialField({ source }: { readonly source: DialSource }) {
 }
 
 /** `source` must stay the same object while nothing but its value changes. */
-export function Dial({ source, isCam }: { readonly source: DialSource; readonly isCam: boolean }) {
+export function Dial({
+  source,
+  isCam,
+  onHand,
+}: {
+  readonly source: DialSource;
+  readonly isCam: boolean;
+  /** It was taken in hand. */
+  readonly onHand?: () => void;
+}) {
   const root = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const parts = root.current === null ? null : partsOf(root.current);
@@ -127,6 +137,7 @@ export function Dial({ source, isCam }: { readonly source: DialSource; readonly 
         className="dial-turn"
         role="slider"
         tabIndex={0}
+        onFocus={onHand}
         aria-label={source.label}
         aria-valuemin={isEndless ? undefined : source.least}
         aria-valuemax={isEndless ? undefined : source.most}

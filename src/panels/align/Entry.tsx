@@ -29,7 +29,7 @@ export function Entry({ label, name, shown, unit, placeholder, hint, take }: Ent
   );
   return (
     <div className="align-entry" title={hint}>
-      <label htmlFor={id}>{label}</label>
+      {label !== '' && <label htmlFor={id}>{label}</label>}
       <span className="align-entry-box">
         <input
           id={id}

@@ -1,8 +1,9 @@
 /** The hardware that is there, to be turned; and the places where more may be put. */
-import { useMemo } from 'react';
+import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Cam } from '../../../solver/index.ts';
 import { documentStore } from '../../state/bench.ts';
+import { lookAtCam } from '../../state/closeUp.ts';
 import { editModel } from '../points/edit.ts';
 import { withoutValue, withValue } from '../points/place.ts';
 import { Dial } from './Dial.tsx';
@@ -14,10 +15,11 @@ import { ShimCard, shimOn, withShim } from './ShimCard.tsx';
 function CamCard({ pivot, cam }: { readonly pivot: Pivot; readonly cam: Cam }) {
   const { marks } = cam;
   const source = useMemo(() => camSource(pivot, marks ?? null), [pivot, marks]);
+  const look = useMemo(() => ({ pivot: pivot.pivot, name: `${pivot.name} cam` }), [pivot]);
   return (
     <section className="align-card" aria-label={`${pivot.name} cam`} data-hardware={pivot.cam}>
       <h4>{pivot.name} cam</h4>
-      <Dial key={JSON.stringify(cam.slot)} source={source} isCam />
+      <Dial key={JSON.stringify(cam.slot)} source={source} isCam onHand={() => lookAtCam(look)} />
       <details>
         <summary>Throw, slot, marks</summary>
         <CamFields pivot={pivot} cam={cam} />
@@ -82,6 +84,8 @@ function EmptyPivot({ pivot }: { readonly pivot: Pivot }) {
 
 export function Hardware() {
   const model = useStore(documentStore, (state) => state.model);
+  // The picture looks at the cam that was taken in hand last, as long as the sheet is open.
+  useEffect(() => () => lookAtCam(null), []);
   const bare = PIVOTS.filter((pivot) => !camOn(model, pivot) && !shimOn(model, pivot));
   return (
     <section aria-label="Hardware">

@@ -59,35 +59,30 @@ function wordsOf(shim: Shim, unit: LengthUnit): string {
   return `${length(thickness, unit, 2)} ${way}${pieces}`;
 }
 
-function Steps({ pivot, shim }: { readonly pivot: Pivot; readonly shim: Shim }) {
-  const step = shim.step ?? USUAL_STEP;
+function StepButton({
+  pivot,
+  shim,
+  sense,
+}: {
+  readonly pivot: Pivot;
+  readonly shim: Shim;
+  readonly sense: 1 | -1;
+}) {
   const thickness = shimThickness(shim);
   const limit = shimLimit(shim);
-  const put = (mm: number): void => {
-    const taken = Number(Math.min(limit, Math.max(0, mm)).toFixed(6));
-    editModel((model) => withValue(model, `${shimPath(pivot)}.thickness`, taken));
-  };
+  const wanted = thickness + sense * (shim.step ?? USUAL_STEP);
+  const taken = Number(Math.min(limit, Math.max(0, wanted)).toFixed(6));
   return (
-    <div className="shim-steps">
-      <button
-        type="button"
-        className="bar-button"
-        aria-label={`One shim out: ${pivot.name}`}
-        disabled={thickness <= 0}
-        onClick={() => put(thickness - step)}
-      >
-        −
-      </button>
-      <button
-        type="button"
-        className="bar-button"
-        aria-label={`One shim in: ${pivot.name}`}
-        disabled={thickness >= limit}
-        onClick={() => put(thickness + step)}
-      >
-        +
-      </button>
-    </div>
+    <button
+      type="button"
+      className="bar-button"
+      aria-label={`One shim ${sense > 0 ? 'in' : 'out'}: ${pivot.name}`}
+      title={sense > 0 ? 'One shim in' : 'One shim out'}
+      disabled={taken === thickness}
+      onClick={() => editModel((model) => withValue(model, `${shimPath(pivot)}.thickness`, taken))}
+    >
+      {sense > 0 ? '+' : '−'}
+    </button>
   );
 }
 
@@ -102,14 +97,15 @@ export function ShimCard({ pivot, shim }: { readonly pivot: Pivot; readonly shim
       <h4>{name}</h4>
       <Stack shim={shim} />
       <div className="shim-row">
+        <StepButton pivot={pivot} shim={shim} sense={-1} />
         <Entry
-          label="Together"
+          label=""
           name={`${name}, thickness together`}
           shown={lengthNumber(shimThickness(shim), fine, 2)}
           unit={lengthUnitName(unit)}
           take={(text) => takeLength(`${path}.thickness`, text)}
         />
-        <Steps pivot={pivot} shim={shim} />
+        <StepButton pivot={pivot} shim={shim} sense={1} />
       </div>
       <span className="dial-words">{wordsOf(shim, fine)}</span>
       <details>

@@ -1,6 +1,6 @@
 /** What is wanted of camber, caster and toe, with what may be off it: typed here, kept in the model. */
 import { useStore } from 'zustand';
-import { type Model, measureRow, type Target } from '../../../solver/index.ts';
+import { measureRow, type Target } from '../../../solver/index.ts';
 import { documentStore } from '../../state/bench.ts';
 import { enteredNumber } from '../../words/entry.ts';
 import { fixed } from '../../words/format.ts';
@@ -8,19 +8,7 @@ import { editModel } from '../points/edit.ts';
 import { withoutValue, withValue } from '../points/place.ts';
 import { Entry } from './Entry.tsx';
 import { ANGLES, type AngleKey } from './setPose.ts';
-
-/** What may be off a target that is stated anew, degrees: common practice, no source. */
-const USUAL_PLUS_MINUS: Readonly<Record<AngleKey, number>> = {
-  camber: 0.5,
-  caster: 0.5,
-  toe: 0.05,
-};
-
-/** The model with that value wanted. */
-export function withTarget(model: Model, key: AngleKey, value: number): Model {
-  const plusMinus = model.targets?.[key]?.plusMinus ?? USUAL_PLUS_MINUS[key];
-  return withValue(model, `targets.${key}`, { value, plusMinus } satisfies Target);
-}
+import { withTarget } from './targets.ts';
 
 function takeValue(key: AngleKey, text: string): string | null {
   if (text.trim() === '') return editModel((model) => withoutValue(model, `targets.${key}`));

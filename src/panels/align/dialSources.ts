@@ -92,7 +92,7 @@ export function rodSource(flats: number | null): DialSource {
       const change = tieRodChange(model().tieRod);
       const { unit } = view.getState();
       const size = length(Math.abs(change), unit === 'mm' ? 'mm' : 'inch', 2);
-      return change === 0 ? 'as measured' : `rod ${size} ${change > 0 ? 'longer' : 'shorter'}`;
+      return change === 0 ? '' : `rod ${size} ${change > 0 ? 'longer' : 'shorter'}`;
     },
     enter: (text) => enteredCount(text, 'flat', flats, 1),
   };

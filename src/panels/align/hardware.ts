@@ -7,6 +7,8 @@ import { radians } from '../../../solver/units.ts';
 export interface Pivot {
   /** As the contract's settings call its cam. */
   readonly cam: 'lowerFrontCam' | 'lowerRearCam' | 'upperFrontCam' | 'upperRearCam';
+  /** As the linkage calls it. */
+  readonly pivot: 'lowerFront' | 'lowerRear' | 'upperFront' | 'upperRear';
   readonly arm: 'lowerArm' | 'upperArm';
   readonly end: 'front' | 'rear';
   readonly name: string;
@@ -14,10 +16,34 @@ export interface Pivot {
 
 /** In the contract's order. */
 export const PIVOTS: readonly Pivot[] = [
-  { cam: 'lowerFrontCam', arm: 'lowerArm', end: 'front', name: 'Lower arm, front' },
-  { cam: 'lowerRearCam', arm: 'lowerArm', end: 'rear', name: 'Lower arm, rear' },
-  { cam: 'upperFrontCam', arm: 'upperArm', end: 'front', name: 'Upper arm, front' },
-  { cam: 'upperRearCam', arm: 'upperArm', end: 'rear', name: 'Upper arm, rear' },
+  {
+    cam: 'lowerFrontCam',
+    pivot: 'lowerFront',
+    arm: 'lowerArm',
+    end: 'front',
+    name: 'Lower arm, front',
+  },
+  {
+    cam: 'lowerRearCam',
+    pivot: 'lowerRear',
+    arm: 'lowerArm',
+    end: 'rear',
+    name: 'Lower arm, rear',
+  },
+  {
+    cam: 'upperFrontCam',
+    pivot: 'upperFront',
+    arm: 'upperArm',
+    end: 'front',
+    name: 'Upper arm, front',
+  },
+  {
+    cam: 'upperRearCam',
+    pivot: 'upperRear',
+    arm: 'upperArm',
+    end: 'rear',
+    name: 'Upper arm, rear',
+  },
 ];
 
 /** Path of a pivot's cam in the model. */

@@ -1,15 +1,15 @@
-/** A second, near look at the tight spot of the pair on the map, in a frame of its own that follows it. */
+/** A second, near look at the tight spot of the pair on the map, or at the cam in hand, in a frame of its own that follows it. */
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo } from 'react';
-import { PerspectiveCamera, type WebGLRenderer } from 'three';
-import { view } from '../../state/bench.ts';
+import { type Camera, PerspectiveCamera, type WebGLRenderer } from 'three';
+import { posed, view } from '../../state/bench.ts';
 import { chosenGap } from '../../state/chosenGap.ts';
-import { showCloseUp } from '../../state/closeUp.ts';
+import { type CamLook, closeUp, lookAtCam, showCloseUp } from '../../state/closeUp.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { gapUnit, length } from '../../words/format.ts';
 import { pairWords } from '../../words/parts.ts';
 import type { Surroundings } from '../surroundings.ts';
-import { aimAtSpot } from './aim.ts';
+import { aimAtCam, aimAtSpot } from './aim.ts';
 import { createCloseUpFrame } from './frame.ts';
 
 /** Draws the scene once more into part of the canvas, CSS pixels from its lower left corner. */
@@ -53,15 +53,35 @@ function createGapWords(): (
   };
 }
 
+const OTHER = {
+  lowerFront: 'lowerRear',
+  lowerRear: 'lowerFront',
+  upperFront: 'upperRear',
+  upperRear: 'upperFront',
+} as const;
+
+function aimAtPivot(camera: PerspectiveCamera, eye: Camera, { pivot }: CamLook): void {
+  const { pivots } = posed.current().corner.linkage;
+  aimAtCam(camera, eye, pivots[pivot], pivots[OTHER[pivot]]);
+}
+
+/** Puts away what is shown: the cam first, then the tight spot. */
+function putAway(): void {
+  if (closeUp.getState().cam === null) showCloseUp(false);
+  else lookAtCam(null);
+}
+
 export function CloseUp({ stage }: { readonly stage: Surroundings }) {
   const invalidate = useThree((state) => state.invalidate);
   const camera = useMemo(() => new PerspectiveCamera(24, 1, 1, 10_000), []);
   const gapWords = useMemo(createGapWords, []);
-  const frame = useMemo(() => createCloseUpFrame(stage.element, () => showCloseUp(false)), [stage]);
+  const frame = useMemo(() => createCloseUpFrame(stage.element, putAway), [stage]);
   useEffect(() => {
     frame.show();
     invalidate();
+    const leave = closeUp.subscribe(() => invalidate());
     return () => {
+      leave();
       frame.leave();
       invalidate();
     };
@@ -71,18 +91,24 @@ export function CloseUp({ stage }: { readonly stage: Surroundings }) {
   useFrame(({ gl, scene, camera: eye, size }) => {
     gl.setViewport(0, 0, size.width, size.height);
     gl.render(scene, eye);
-    const field = chosenGap();
-    const pair = field?.pairs[field.which];
-    const isSeen = field !== null && pair !== undefined && Number.isFinite(field.gap);
     frame.place(view.getState().insets, size.height);
-    if (!isSeen) {
-      frame.say('No such pair in this pose');
-      return;
-    }
-    const { unit } = view.getState();
-    frame.say(gapWords(pair, field.gap, unit));
     camera.aspect = frame.width / frame.height;
-    aimAtSpot(camera, eye, field.pointA, field.pointB);
+    const { cam } = closeUp.getState();
+    if (cam === null) {
+      const field = chosenGap();
+      const pair = field?.pairs[field.which];
+      const isSeen = field !== null && pair !== undefined && Number.isFinite(field.gap);
+      if (!isSeen) {
+        frame.say('No such pair in this pose');
+        return;
+      }
+      const { unit } = view.getState();
+      frame.say(gapWords(pair, field.gap, unit));
+      aimAtSpot(camera, eye, field.pointA, field.pointB);
+    } else {
+      frame.say(cam.name);
+      aimAtPivot(camera, eye, cam);
+    }
     drawInto(
       gl,
       frame.left,

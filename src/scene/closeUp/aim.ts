@@ -1,4 +1,4 @@
-/** Where the close-up is looked at from: square to the way between the two nearest points, as near the picture's own view as may be. */
+/** Where the close-up is looked at from, as near the picture's own view as may be: a gap square to its way, a cam along its bolt. */
 import { type Camera, type PerspectiveCamera, Vector3 } from 'three';
 import { toThree } from '../axes.ts';
 
@@ -39,6 +39,34 @@ export function aimAtSpot(
   camera.far = distance + 12 * high;
   camera.position.copy(_spot).addScaledVector(_from, distance);
   camera.up.setFromMatrixColumn(eye.matrixWorld, 1);
+  camera.lookAt(_spot);
+  camera.updateProjectionMatrix();
+  camera.updateMatrixWorld();
+}
+
+/** Height that the frame shows of a cam, mm; the way it is looked at from above, as part of the way along its bolt. */
+const CAM_HIGH = 115;
+const FROM_ABOVE = 0.22;
+
+/** Turns `camera` to a cam on a pivot, vehicle axes, mm, along the axis of its bolt. Allocates nothing. */
+export function aimAtCam(
+  camera: PerspectiveCamera,
+  eye: Camera,
+  pivot: ArrayLike<number>,
+  other: ArrayLike<number>,
+): void {
+  toThree(pivot[0]!, pivot[1]!, pivot[2]!, _spot);
+  toThree(other[0]!, other[1]!, other[2]!, _b);
+  _along.subVectors(_spot, _b).normalize();
+  // Away from the arm's other pivot there is nothing before it.
+  _from.copy(_along);
+  _a.setFromMatrixColumn(eye.matrixWorld, 1);
+  _from.addScaledVector(_a, FROM_ABOVE).normalize();
+  const distance = CAM_HIGH / 2 / Math.tan((camera.fov * Math.PI) / 360);
+  camera.near = distance - IN_FRONT * CAM_HIGH;
+  camera.far = distance + 12 * CAM_HIGH;
+  camera.position.copy(_spot).addScaledVector(_from, distance);
+  camera.up.set(0, 1, 0);
   camera.lookAt(_spot);
   camera.updateProjectionMatrix();
   camera.updateMatrixWorld();

@@ -126,7 +126,7 @@ export function Drawings({ stage }: Props) {
     cones.end();
   }, -0.2);
 
-  const isNear = useStore(closeUp, (state) => state.isShown);
+  const isNear = useStore(closeUp, (state) => state.isShown || state.cam !== null);
   return (
     <>
       <primitive object={cones.object} />

@@ -99,13 +99,13 @@ function addCam(assembly: Assembly, at: Vector3, axis: Vector3, from: number, ca
     });
     const notch = centre
       .clone()
-      .addScaledVector(mark, radius - 5)
+      .addScaledVector(mark, 0.62 * radius)
       .addScaledVector(axis, sense * (from + CAM.thickness));
     const rim = centre
       .clone()
       .addScaledVector(mark, radius)
       .addScaledVector(axis, sense * (from + CAM.thickness));
-    addPin(piece(assembly, 'dark'), notch, rim, 1.6, 8);
+    addPin(piece(assembly, 'dark'), notch, rim, 2, 8);
     for (const side of [1, -1]) {
       const guide = centre
         .clone()

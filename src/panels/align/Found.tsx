@@ -1,0 +1,182 @@
+/** The settings that reach what is wanted, as an order of work, and the way to try and keep them. */
+import { useStore } from 'zustand';
+import type { AlignedAngles, Alignment, PivotHardware, Setting } from '../../../solver/index.ts';
+import { alignment } from '../../state/aligned.ts';
+import { view } from '../../state/bench.ts';
+import { angle, fixed } from '../../words/format.ts';
+import { Icon } from '../icons.tsx';
+import { Effects } from './Effects.tsx';
+import { ANGLES } from './setPose.ts';
+import { hardwareWords, settingWords, workWords } from './workWords.ts';
+
+function anglesWords(angles: AlignedAngles): string {
+  return ANGLES.map((key) => `${key} ${angle(angles[key])}`).join(', ');
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2
+    ? (words[0] ?? '')
+    : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+function end(name: PivotHardware, setting: number): string {
+  if (name.endsWith('Cam')) return `the ${hardwareWords(name)} runs out at ${fixed(setting, 0)}°`;
+  return `the ${hardwareWords(name)} are at their ${setting === 0 ? 'least' : 'most'}`;
+}
+
+/** Why what is wanted cannot be had, in words. */
+function whyNot({ runsOut, lacks, after, fails }: Alignment): string {
+  const ends = runsOut.map((name) => end(name, after.settings[name] ?? 0));
+  const parts = [
+    ...(ends.length > 0 ? [listed(ends)] : []),
+    ...(lacks.length > 0 ? [`nothing here is left to set ${listed(lacks)} with`] : []),
+    ...(fails === null ? [] : ['with other settings the corner comes apart']),
+  ];
+  const text = parts.join('; ');
+  return text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** Whether it is reached, and what is nearest where it is not. */
+function Verdict({ found }: { readonly found: Alignment }) {
+  const { angles, isWithin } = found.after;
+  if (found.reached) {
+    return (
+      <p className="align-verdict" data-state="clear">
+        <Icon name="clear" /> Reached, with the least turning of cams there is.
+      </p>
+    );
+  }
+  const isFine = isWithin === true;
+  return (
+    <>
+      <p className="align-verdict" data-state={isFine ? 'clear' : 'touch'}>
+        <Icon name={isFine ? 'clear' : 'touch'} />
+        {isFine ? 'Not exactly, but within what may be off it.' : 'Cannot be reached.'}
+      </p>
+      <p>
+        {whyNot(found)}
+        {angles === null ? ' The corner does not stand.' : ` Nearest: ${anglesWords(angles)}.`}
+      </p>
+    </>
+  );
+}
+
+function Work({ found, isWhole }: { readonly found: Alignment; readonly isWhole: boolean }) {
+  const unit = useStore(view, (state) => (state.unit === 'mm' ? 'mm' : 'inch'));
+  const settings = (isWhole ? found.rounded : null)?.settings ?? found.after.settings;
+  return (
+    <ol className="align-work">
+      {found.work.map((step) => (
+        <li key={step.at} data-step={step.at}>
+          <strong>{hardwareWords(step.at)}</strong>: {workWords(step, isWhole, unit)}
+          <small>{settingWords(step, settings, unit)}</small>
+        </li>
+      ))}
+      <li>
+        <strong>The other side</strong>: the same, mirrored. Then toe once more, last.
+      </li>
+    </ol>
+  );
+}
+
+function Gives({ name, setting }: { readonly name: string; readonly setting: Setting }) {
+  const { angles, isWithin } = setting;
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      {ANGLES.map((key) => (
+        <td key={key}>{angles === null ? '–' : angle(angles[key])}</td>
+      ))}
+      <td>{isWithin === null ? '' : isWithin ? '✓ within' : '✗ outside'}</td>
+    </tr>
+  );
+}
+
+/** What is set now, what the settings give, and what they give in whole marks. */
+function Table({ found }: { readonly found: Alignment }) {
+  return (
+    <table className="align-table">
+      <thead>
+        <tr>
+          <td />
+          {ANGLES.map((key) => (
+            <th key={key} scope="col">
+              {key}
+            </th>
+          ))}
+          <th scope="col">±</th>
+        </tr>
+      </thead>
+      <tbody>
+        <Gives name="before" setting={found.before} />
+        <Gives name="exact" setting={found.after} />
+        {found.rounded !== null && <Gives name="whole marks" setting={found.rounded} />}
+      </tbody>
+    </table>
+  );
+}
+
+function Buttons({ found, isWhole }: { readonly found: Alignment; readonly isWhole: boolean }) {
+  const trial = useStore(alignment.trials, (state) => state.trial);
+  const settings = (isWhole ? found.rounded : null)?.settings ?? found.after.settings;
+  return (
+    <div className="align-buttons">
+      {trial?.subject !== settings && (
+        <button
+          type="button"
+          className="bar-button"
+          title="Put them on the bench and hold the present design as the ghost"
+          onClick={alignment.tryOn}
+        >
+          Try as ghost
+        </button>
+      )}
+      {trial === null ? (
+        <button type="button" className="bar-button" onClick={alignment.putAway}>
+          Put away
+        </button>
+      ) : (
+        <>
+          <button type="button" className="bar-button" onClick={alignment.trials.keep}>
+            Keep {trial.subject === settings ? 'these settings' : 'what is on the bench'}
+          </button>
+          <button type="button" className="bar-button" onClick={alignment.trials.takeBack}>
+            Take back
+          </button>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** In whole marks, or as exact as found. */
+function WholeSwitch() {
+  const isWhole = useStore(alignment, (state) => state.isWhole);
+  return (
+    <label className="align-switch">
+      <input
+        type="checkbox"
+        checked={isWhole}
+        onChange={(event) => alignment.takeWhole(event.target.checked)}
+      />
+      In whole marks, shims and flats
+    </label>
+  );
+}
+
+export function Found() {
+  const found = useStore(alignment, (state) => state.settings);
+  const isPending = useStore(alignment, (state) => state.pending.has('settings'));
+  const isWhole = useStore(alignment, (state) => state.isWhole);
+  if (found === null) return <p className="align-note">Looking for settings…</p>;
+  return (
+    <section className="align-found" aria-label="Settings found" aria-busy={isPending}>
+      <Verdict found={found} />
+      {found.rounded !== null && <WholeSwitch />}
+      <Work found={found} isWhole={isWhole && found.rounded !== null} />
+      <Table found={found} />
+      <Buttons found={found} isWhole={isWhole} />
+      <Effects />
+    </section>
+  );
+}

@@ -1,0 +1,166 @@
+/** The settings that reach what the present design's targets want, and what they do besides. */
+import { createStore } from 'zustand/vanilla';
+import { type Model, presentSettings, type Settings, withSettings } from '../../solver/index.ts';
+import type { AlignAnswer, AlignAnswers, AlignKind, AlignRequest } from '../worker/alignJob.ts';
+import type { Background } from '../worker/background.ts';
+import type { DocumentStore } from './document.ts';
+import type { MeshStore } from './meshes.ts';
+import { createMeshSender } from './meshSender.ts';
+import { createTrials } from './trials.ts';
+
+export type AlignmentState = { readonly [Kind in AlignKind]: AlignAnswers[Kind] | null } & {
+  /** True from when settings are asked for until they are put away: then they follow the targets. */
+  readonly isAsked: boolean;
+  /** The model that `settings` were found for. */
+  readonly of: Model | null;
+  /** Kinds whose newest question is not answered yet: what is shown of them is of before. */
+  readonly pending: ReadonlySet<AlignKind>;
+  /** Whether settings are taken in whole marks, shims and flats; else as exact as they were found. */
+  readonly isWhole: boolean;
+};
+
+interface Question {
+  readonly number: number;
+  readonly model: Model;
+  readonly of: Model;
+}
+
+export type StartAlign = (answer: (answer: AlignAnswer) => void) => Background<AlignRequest>;
+
+export type AlignmentStore = ReturnType<typeof createAlignment>;
+
+export function createAlignment(
+  documentStore: DocumentStore,
+  meshStore: MeshStore,
+  start: StartAlign,
+) {
+  const store = createStore<AlignmentState>(() => ({
+    settings: null,
+    effects: null,
+    isAsked: false,
+    of: null,
+    pending: new Set(),
+    isWhole: true,
+  }));
+  const { getState, setState } = store;
+  const trials = createTrials<Settings>(documentStore);
+  const sender = createMeshSender(meshStore);
+  /** The newest question of each kind: its number, the document's model at the time, and the one it was asked of. */
+  const asked = new Map<AlignKind, Question>();
+  let service: Background<AlignRequest> | null = null;
+  let count = 0;
+  let watchers = 0;
+  let leave: (() => void) | null = null;
+  /** The model with settings on it that were found here: they and their order of work stay as long as it stands. */
+  let tried: Model | null = null;
+
+  function take({ kind, number, answer }: AlignAnswer): void {
+    const question = asked.get(kind);
+    if (question?.number !== number) return;
+    const pending = new Set(getState().pending);
+    pending.delete(kind);
+    setState({ [kind]: answer, pending } as Partial<AlignmentState>);
+    if (kind !== 'settings') return;
+    setState({ of: question.of });
+    askEffects();
+  }
+
+  function next(kind: AlignKind, of: Model): { number: number; model: Model } {
+    count += 1;
+    asked.set(kind, { number: count, model: documentStore.getState().model, of });
+    setState({ pending: new Set([...getState().pending, kind]) });
+    return { number: count, model: of };
+  }
+
+  /** The present model; with settings on trial, as it was set before them: that is how the vehicle still stands. */
+  function standing(): Model {
+    const { model } = documentStore.getState();
+    const { trial } = trials.getState();
+    return trial === null ? model : withSettings(model, presentSettings(trial.before));
+  }
+
+  function askSettings(): void {
+    service ??= start(take);
+    service.ask({ kind: 'settings', ...next('settings', standing()) });
+  }
+
+  /** The settings that would be put on: in whole marks where they are wanted so and there are any. */
+  function chosen(): Settings | null {
+    const { settings, isWhole } = getState();
+    if (settings === null) return null;
+    return (isWhole ? settings.rounded : null)?.settings ?? settings.after.settings;
+  }
+
+  /** Not while a hand drags what is wanted: the settings of the moment are gone in the next. */
+  function askEffects(): void {
+    const { of, isAsked } = getState();
+    const settings = chosen();
+    if (!isAsked || of === null || settings === null || service === null) return;
+    if (documentStore.getState().mark !== null) return;
+    setState({ effects: null });
+    sender.send(of, service.ask);
+    const set = withSettings(of, settings);
+    service.ask({ kind: 'effects', ...next('effects', of), set, meshes: sender.keys(of) });
+  }
+
+  function follow(): void {
+    const { model, mark } = documentStore.getState();
+    const { isAsked, of } = getState();
+    if (!isAsked) return;
+    if (model !== tried && asked.get('settings')?.model !== model) askSettings();
+    else if (mark === null && asked.get('effects')?.of !== of) askEffects();
+  }
+
+  /** Keeps settings, once they were asked for, up to date until the returned function is called. */
+  function watch(): () => void {
+    watchers += 1;
+    leave ??= documentStore.subscribe((state, before) => {
+      if (state.model !== before.model || state.mark !== before.mark) follow();
+    });
+    follow();
+    return () => {
+      watchers -= 1;
+      if (watchers > 0) return;
+      service?.ask({ kind: 'cancel' });
+      asked.clear();
+      leave?.();
+      leave = null;
+    };
+  }
+
+  /** Looks for the settings that reach the targets; from now on they follow what is wanted. */
+  function find(): void {
+    tried = null;
+    setState({ isAsked: true });
+    askSettings();
+  }
+
+  function putAway(): void {
+    asked.delete('settings');
+    asked.delete('effects');
+    setState({ isAsked: false, settings: null, effects: null, of: null });
+  }
+
+  function takeWhole(isWhole: boolean): void {
+    setState({ isWhole });
+    if (trials.getState().trial !== null) tryOn();
+    askEffects();
+  }
+
+  /** Puts the settings on the bench as one entry of the history, the design before them held as the ghost. */
+  function tryOn(): boolean {
+    const settings = chosen();
+    if (settings === null) return false;
+    trials.takeBack();
+    const { model: from } = documentStore.getState();
+    // Known before the document tells of it: what was found stays as long as it is on the bench.
+    const leaveTried = documentStore.subscribe(({ model }) => {
+      tried = model;
+    });
+    const isOn = trials.tryOn(settings, from, withSettings(from, settings));
+    leaveTried();
+    return isOn;
+  }
+
+  return { ...store, trials, watch, find, putAway, takeWhole, tryOn, chosen };
+}
