@@ -74,7 +74,8 @@ function* answerInSteps(question: Question, x: readonly number[], after: Apprais
   const held = yield* floorsInSteps(floors, after, meshes);
   const stays = plan.holds.stays.map(({ within }, i) => {
     const [was, is] = [before.stays[i]!, after.stays[i]!];
-    return { before: was, after: is, isKept: Math.abs(is - was) <= within * (1 + DUST) + DUST };
+    const isKept = Number.isNaN(was) || Math.abs(is - was) <= within * (1 + DUST) + DUST;
+    return { before: was, after: is, isKept };
   });
   const labels = new Set(held.map(({ label }) => label));
   return {

@@ -85,11 +85,11 @@ function spotMisses(
   ];
 }
 
-/** What is left of the leeway of each measure that is to stay, as a share of it. */
+/** What is left of the leeway of each measure that is to stay and that the design has, as a share of it. */
 function leewaysOf({ plan, before }: Question, corner: Corner): number[] {
-  return plan.holds.stays.map((stay, i) => {
-    const away = Math.abs(stayAt(corner, stay) - before.stays[i]!);
-    return 1 - away / stay.within;
+  return plan.holds.stays.flatMap((stay, i) => {
+    const was = before.stays[i]!;
+    return Number.isNaN(was) ? [] : [1 - Math.abs(stayAt(corner, stay) - was) / stay.within];
   });
 }
 

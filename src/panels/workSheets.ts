@@ -84,6 +84,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./trust/TrustSheet.tsx'),
   },
   {
+    key: 'improve',
+    label: 'Improve',
+    title: 'Improve it: where the points should be',
+    icon: 'M2.600 13.400 13 3M13 3H8.600M13 3v4.400M3.800 5.200a1.400 1.400 0 1 0 0 .1M11.800 11.800a1.400 1.400 0 1 0 0 .1',
+    load: () => import('./improve/ImproveSheet.tsx'),
+  },
+  {
     key: 'fitment',
     label: 'Fitment',
     title: 'Wheel and tyre: compare others with what is fitted',
