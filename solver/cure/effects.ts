@@ -69,6 +69,9 @@ function lockOf(corner: Corner, rack: number): number {
   return measures[Measure.steerAngle]!;
 }
 
+/** The greatest less the least toe over the travel at rack 0, as it is called. */
+export const TOE_CHANGE = 'toe change over travel';
+
 const SHOWN = [
   ['camber', 'camber', 'degree'],
   ['caster', 'caster', 'degree'],
@@ -85,7 +88,7 @@ function numbersOf(corner: Corner): Told[] {
   const locks = rackRange(corner.model.steering).map((rack) => lockOf(corner, rack));
   return [
     ...SHOWN.map(([key, label, unit]) => ({ label, unit, value: measures[Measure[key]]! })),
-    { label: 'toe change over travel', unit: 'degree', value: toeChange(corner) },
+    { label: TOE_CHANGE, unit: 'degree', value: toeChange(corner) },
     { label: 'steer angle at left lock', unit: 'degree', value: Math.max(...locks) },
     { label: 'steer angle at right lock', unit: 'degree', value: Math.min(...locks) },
   ];

@@ -1,7 +1,7 @@
 /** From the places that searches came to, the few answers that are shown: rounded, appraised, proven, never worse than the start. */
 
 import type { Moved } from '../cure/cure.ts';
-import { movesBetween, worsenedBetween } from '../cure/effects.ts';
+import { movesBetween, TOE_CHANGE, worsenedBetween } from '../cure/effects.ts';
 import { inputValue } from '../inputs/value.ts';
 import type { Model } from '../model/model.ts';
 import { readModel } from '../model/parse.ts';
@@ -94,7 +94,10 @@ function* answerInSteps(question: Question, x: readonly number[], after: Apprais
       held.every(({ holding }) => holding !== 'broken') &&
       stays.every(({ isKept }) => isKept) &&
       after.unreached <= before.unreached,
-    effects: movesBetween(before.survey, after.survey),
+    effects: movesBetween(before.survey, after.survey).filter(
+      // The same word for another count of it, greatest less least, would only confuse.
+      ({ label }) => label !== TOE_CHANGE || !plan.wishes.some(({ of }) => of === 'toeChange'),
+    ),
     worsened: worsenedBetween(before.survey, after.survey, '').filter(
       ({ label }) => !labels.has(label),
     ),

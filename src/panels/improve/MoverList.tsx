@@ -13,7 +13,7 @@ import { quantityOf } from '../../words/quantity.ts';
 import { AddChoice, type ChoiceGroup } from './AddChoice.tsx';
 import { PlanField } from './PlanField.tsx';
 import { RowHead } from './RowHead.tsx';
-import { moverKind, moverWords } from './words.ts';
+import { moreWords, moverKind, moverWords } from './words.ts';
 
 /** How far a number may move to either side at first: mm, degrees. Common practice, no source. */
 const ROOM = { mm: 15, degree: 1 } as const;
@@ -96,6 +96,7 @@ function MoverRow({ row, model, lead }: { row: Row<Mover>; model: Model; lead: I
           quantity={quantity}
           onTake={(to) => improvePlan.changeMover(id, { to })}
         />
+        <small>{moreWords(lead.component)}</small>
       </div>
       {doubt !== null && (
         <p className="plan-doubt">

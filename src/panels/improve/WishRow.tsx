@@ -157,6 +157,11 @@ function Weight({ row: { id, of }, title }: Part) {
   );
 }
 
+function nowWords(wish: Wish, figure: number, quantity: Quantity): string {
+  const sense = wishSense(wish, figure);
+  return `now ${quantity.figure(figure)}${sense === undefined ? '' : `, ${sense}`}`;
+}
+
 /** The present figure of a wish; of a least gap or margin only once a search has looked for it. NaN where there is none. */
 function useFigure({ row, design }: Part): number {
   const wish = row.of;
@@ -177,7 +182,7 @@ export function WishRow({ row, design }: { readonly row: Row<Wish>; readonly des
   return (
     <li className="plan-row">
       <RowHead title={title} onRemove={() => improvePlan.remove('wishes', row.id)}>
-        {Number.isNaN(figure) ? '' : `now ${quantity.figure(figure)}`}
+        {Number.isNaN(figure) ? '' : nowWords(row.of, figure, quantity)}
       </RowHead>
       <Where {...part} />
       <Goal {...part} quantity={quantity} />

@@ -83,10 +83,12 @@ export function wishKind(wish: Wish, margins: readonly Margin[]): UnitKind {
   return margin?.unit === 'degree' ? 'degree' : 'millimetre';
 }
 
-/** What a wish's figure says beside its number: "top leans in"; nothing for what has no sense. */
+/** What a wish's figure says beside its number: "top leans in", "towards: top leans in"; nothing for what has no sense. */
 export function wishSense(wish: Wish, figure: number): string | undefined {
   if (wish.of === 'measure') return inWords(measureRow(wish.measure), figure);
-  return undefined;
+  if (wish.of !== 'change' || figure === 0) return undefined;
+  const words = inWords(measureRow(wish.measure), figure);
+  return words === undefined ? undefined : `towards: ${words}`;
 }
 
 const PAIRS: readonly (readonly [RegExp, string])[] = [
@@ -115,6 +117,11 @@ const WAYS: readonly (readonly [string, string])[] = [
   ['outboard', 'inboard'],
   ['up', 'down'],
 ];
+
+/** Which way more of a coordinate is: "more is up"; nothing for a plain number. */
+export function moreWords(component: 0 | 1 | 2 | null): string | null {
+  return component === null ? null : `more is ${WAYS[component]![0]}`;
+}
 
 /** How far an input moves, and which way: "7.0 mm up". */
 export function moveWords(
