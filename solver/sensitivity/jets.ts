@@ -101,6 +101,7 @@ export class Jets {
   }
 
   private accumulate(to: Jet, a: Jet, factor: number): void {
+    if (factor === 0) return;
     const { data, stride, width } = this;
     const length = (Math.min(this.tops[a]!, this.tops[to]!) + 1) * width;
     const [from, into] = [a * stride, to * stride];

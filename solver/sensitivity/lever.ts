@@ -19,6 +19,7 @@ import {
   times,
   unitVector,
 } from './vectors.ts';
+import type { Write } from './write.ts';
 
 const _derivative = new Float64Array(9);
 const _inverse = new Float64Array(9);
@@ -77,7 +78,7 @@ export function leverOf(
     const span = difference(jets, designed, centre);
     return dotProduct(jets, span, span);
   });
-  return (motion: Motion, data, write) => {
+  const measure = (motion: Motion, data: Float64Array, write: Write): void => {
     if (!(data[Slot.leverRoom]! > 0)) return;
     const at = Slot.leverEnd;
     const start = constantVector(jets, [data[at]!, data[at + 1]!, data[at + 2]!]);
@@ -86,4 +87,5 @@ export function leverOf(
     const speed = speedOf(jets, end, axis, first);
     write('barMotionRatio', speed, raising === 0 ? Math.sign(jets.value(speed)) : raising);
   };
+  return { order: 1, write: measure };
 }

@@ -29,13 +29,16 @@ export interface Course {
   readonly perRack: number;
 }
 
-export interface Motion {
+interface Bodies {
   readonly lower: JetVector;
   readonly upper: JetVector;
   readonly outer: JetVector;
   readonly inner: JetVector;
   readonly knuckle: JetAxes;
   readonly centre: JetVector;
+}
+
+export interface Motion extends Bodies {
   readonly hub: JetVector;
 }
 
@@ -92,25 +95,19 @@ function writeDerivative(jets: Jets, constants: Constants, data: Float64Array): 
   writeHeight(lower, upper, outer, valuesOf(jets, centreAt));
 }
 
-function place(jets: Jets, constants: Constants, x: readonly Jet[], inner: JetVector): Motion {
+/** The bodies at nine coordinates. */
+function place(jets: Jets, constants: Constants, x: readonly Jet[], inner: JetVector): Bodies {
   const lower: JetVector = [x[0]!, x[1]!, x[2]!];
   const upper: JetVector = [x[3]!, x[4]!, x[5]!];
   const outer: JetVector = [x[6]!, x[7]!, x[8]!];
   const knuckle = knuckleAxes(jets, lower, upper, outer);
-  return {
-    lower,
-    upper,
-    outer,
-    inner,
-    knuckle,
-    centre: sum(jets, lower, composed(jets, knuckle, constants.centreAt)),
-    hub: composed(jets, knuckle, constants.hubAt),
-  };
+  const centre = sum(jets, lower, composed(jets, knuckle, constants.centreAt));
+  return { lower, upper, outer, inner, knuckle, centre };
 }
 
 /** What the nine equations lack. */
-function residuals(jets: Jets, constants: Constants, motion: Motion, travel: Jet): Jet[] {
-  const { lower, upper, outer, inner, knuckle, centre } = motion;
+function residuals(jets: Jets, constants: Constants, bodies: Bodies, travel: Jet): Jet[] {
+  const { lower, upper, outer, inner, knuckle, centre } = bodies;
   const { lowerPivots, upperPivots, squares, designHeight } = constants;
   const spans: readonly JetVector[] = [
     difference(jets, lower, lowerPivots[0]),
@@ -148,9 +145,14 @@ export function motionOf(
   let x: readonly Jet[] = [Slot.lower, Slot.upper, Slot.outer].flatMap((at) => [
     ...constantVector(jets, vectorAt(data, at)),
   ]);
-  for (let step = 0; step <= jets.order; step += 1) {
+  const { order } = jets;
+  for (let step = 0; step <= order; step += 1) {
+    // The first step makes s and the inputs exact and nothing beyond: it need not carry more.
+    if (step === 0 && order === 2) jets.order = 1;
     const lacking = residuals(jets, constants, place(jets, constants, x, inner), travel);
     x = jets.stepBy(x, _inverse, lacking);
+    jets.order = order;
   }
-  return place(jets, constants, x, inner);
+  const bodies = place(jets, constants, x, inner);
+  return { ...bodies, hub: composed(jets, bodies.knuckle, constants.hubAt) };
 }

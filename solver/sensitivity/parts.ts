@@ -20,8 +20,18 @@ import {
 } from './vectors.ts';
 import type { Write } from './write.ts';
 
-/** Writes the measures of one part in a motion; `data` is the solved pose's buffer. */
-export type Writer = (motion: Motion, data: Float64Array, write: Write) => void;
+/** Writes the measures of one part in a motion. */
+export interface Writer {
+  /** The order in s that its measures need: 0 for lengths and angles, 1 for rates, 2 for rates of rates. */
+  readonly order: 0 | 1 | 2;
+  /** `data` is the solved pose's buffer. */
+  readonly write: (motion: Motion, data: Float64Array, write: Write) => void;
+}
+
+/** A part whose measures are lengths and angles. */
+function still(write: (motion: Motion, write: Write) => void): Writer {
+  return { order: 0, write: (motion, _data, to) => write(motion, to) };
+}
 
 /** Sine under which two lines count as one, and their angle as being at its least. */
 const ONE_LINE = 1e-9;
@@ -63,7 +73,7 @@ function coiloverWriter(design: DesignInputs, bodies: Readonly<Record<Carrier, B
   const top = point('coilover.top');
   const designed = size(jets, difference(jets, point('coilover.bottom'), top));
   const bottom = bodies[carrier(coilover)].point(point('coilover.bottom'));
-  return (motion, _data, write) => {
+  const measure = (motion: Motion, write: Write): void => {
     const length = size(jets, difference(jets, bottom(motion), top));
     const [rate, bend] = [jets.rate(length), jets.bend(length)];
     write('damperLength', length);
@@ -83,14 +93,16 @@ function coiloverWriter(design: DesignInputs, bodies: Readonly<Record<Carrier, B
     const perMass = jets.divide(jets.scale(wheelRate, 1000), number('vehicle.cornerMass'));
     write('rideFrequency', jets.squareRoot(perMass), 1 / (2 * Math.PI));
   };
+  return { order: 2, write: (motion, _data, write) => measure(motion, write) };
 }
 
 function strapWriter(design: DesignInputs, bodies: Readonly<Record<Carrier, Body>>): Writer {
   const { jets, model, point } = design;
   const bottom = bodies[carrier(model.strap!)].point(point('strap.bottom'));
   const top = point('strap.top');
-  return (motion, _data, write) =>
-    write('strapLength', size(jets, difference(jets, bottom(motion), top)));
+  return still((motion, write) =>
+    write('strapLength', size(jets, difference(jets, bottom(motion), top))),
+  );
 }
 
 function shaftWriter(design: DesignInputs, bodies: Readonly<Record<Carrier, Body>>): Writer {
@@ -99,12 +111,12 @@ function shaftWriter(design: DesignInputs, bodies: Readonly<Record<Carrier, Body
   const designed = size(jets, difference(jets, point('halfShaft.outer'), inner));
   const outer = bodies.knuckle.point(point('halfShaft.outer'));
   const axis = constantVector(jets, unit(shaftInnerAxis(model.halfShaft!)));
-  return (motion, _data, write) => {
+  return still((motion, write) => {
     const shaft = difference(jets, outer(motion), inner);
     writeAngle(write, 'outerAngle', jets, shaft, motion.hub);
     writeAngle(write, 'innerAngle', jets, shaft, axis);
     write('plunge', jets.subtract(designed, size(jets, shaft)));
-  };
+  });
 }
 
 /** A joint's angle between its stud on the knuckle and its housing on the arm; both stated, or following the steering axis. */
@@ -121,7 +133,7 @@ function ballJointWriter(
   const studIn = bodies.knuckle.direction(stud);
   const housingIn = bodies[arm].direction(housingAxis === undefined ? stud : stated(housingAxis));
   const key = arm === 'lowerArm' ? 'lowerBallJoint' : 'upperBallJoint';
-  return (motion, _data, write) => writeAngle(write, key, jets, studIn(motion), housingIn(motion));
+  return still((motion, write) => writeAngle(write, key, jets, studIn(motion), housingIn(motion)));
 }
 
 function rodWriter(design: DesignInputs, bodies: Readonly<Record<Carrier, Body>>): Writer {
@@ -132,10 +144,10 @@ function rodWriter(design: DesignInputs, bodies: Readonly<Record<Carrier, Body>>
   const studIn = bodies.knuckle.direction(stud);
   const housingIn = rodDirection(design, stud, studIn, housing);
   const rack = constantVector(jets, unit(steeringDirection(model.steering)));
-  return (motion, _data, write) => {
+  return still((motion, write) => {
     writeAngle(write, 'tieRodOuter', jets, studIn(motion), housingIn(motion));
     writeAngle(write, 'tieRodInner', jets, difference(jets, motion.outer, motion.inner), rack);
-  };
+  });
 }
 
 /** Writers of every part the model has; what they keep is made once. */

@@ -166,7 +166,10 @@ export function sensitivityAt(
     jets.release(mark);
     return 'lowerArm';
   }
-  for (const writer of writers) writer(motion, pose.data, write);
+  for (const part of writers) {
+    jets.order = part.order;
+    part.write(motion, pose.data, write);
+  }
   jets.order = 1;
   const stand = standOf(jets, motion, number('tyre.loadedRadius'));
   writeAlignment(jets, motion, stand, set?.toe ?? null, write);

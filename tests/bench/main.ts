@@ -7,13 +7,16 @@ import {
   createMeasures,
   createPose,
   createRodGap,
+  createSensitivities,
   type Model,
   measureInto,
+  monteCarlo,
   parseModel,
   placeParts,
   poseRates,
   rodGapInto,
   Slot,
+  sensitivityAt,
   solve,
   watchedPairs,
 } from '../../solver/index.ts';
@@ -117,6 +120,17 @@ const assembly = nanoseconds(200, 9, () => {
   for (let i = 0; i < 200; i += 1) sink += assemble(model).linkage.homeDeterminant;
 });
 
+const sensitivities = createSensitivities(corner);
+const differentiated = nanoseconds(20, 9, () => {
+  for (let i = 0; i < 20; i += 1) {
+    const at = sensitivityAt(sensitivities, 4 * i - 40, 10);
+    if (typeof at !== 'string') sink += at.slopes[0]!;
+  }
+});
+const draws = nanoseconds(1, 3, () => {
+  sink += monteCarlo(model)!.answers.length;
+});
+
 const proofs = nanoseconds(1, 5, () => {
   const proven = assemble(model);
   sink += certify(proven, watchedPairs(proven)).length;
@@ -139,6 +153,11 @@ console.log(
 for (const [label, value] of rows) line(label, `${value.toFixed(0)} ns`);
 line('plain Newton on nine equations, library linear solver, warm', `${library.toFixed(0)} ns`);
 line('assembly of a model', `${(assembly / 1000).toFixed(0)} µs`);
+line(
+  `every measure differentiated by ${sensitivities.inputs.length} inputs, a pose`,
+  `${(differentiated / 1000).toFixed(0)} µs`,
+);
+line('every measure of 10 000 corners drawn at random', `${(draws / 1e9).toFixed(1)} s`);
 line('all-pairs proof of a model', `${(proofs / 1e6).toFixed(0)} ms`);
 for (const [label, value] of meshRows(corner)) {
   line(label, value > 1e6 ? `${(value / 1e6).toFixed(0)} ms` : `${(value / 1000).toFixed(0)} µs`);

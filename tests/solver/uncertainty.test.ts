@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import {
   type AnswerKey,
+  answerPlace,
   applyInputs,
   assemble,
+  assembleNear,
   bandOf,
   combined,
   createSensitivities,
@@ -20,8 +22,10 @@ import {
   monteCarlo,
   monteCarloInSteps,
   numericalTolerance,
+  type PoseSensitivity,
   poseReport,
   roundedToKnown,
+  type Sensitivities,
   sensitivityAt,
   uncertaintiesOf,
   withGrade,
@@ -135,6 +139,54 @@ describe('the band of a curve', () => {
     // Camber is read in the design pose: its band is widest at the ends.
     expect(band.uncertainties.camber[1]).toBeGreaterThan(band.uncertainties.camber[2]!);
   });
+});
+
+describe('coverage', () => {
+  const runs = 300;
+  const keys = [
+    'caster',
+    'scrubRadius',
+    'bumpSteer',
+    'bumpCamber',
+    'rollCentreHeight',
+    'toe',
+  ] as const;
+
+  function found(made: Sensitivities, travel: number): PoseSensitivity {
+    const at = sensitivityAt(made, travel, 0);
+    if (typeof at === 'string') throw new Error(at);
+    return at;
+  }
+
+  // 95.45 % of 300 is 286, with a binomial standard deviation of 3.6; four of these to either side.
+  test.each([0, model.travel.bump])(
+    'of value ± 2u at travel %d is the normal distribution’s over 300 corners measured with invented errors',
+    (travel) => {
+      const normal = normalNumbers(evenNumbers(21));
+      const truth = createSensitivities(assemble(model));
+      const sigmas = inputSigmas(model, truth.inputs);
+      const values = inputValues(model, truth.inputs);
+      const wanted = found(truth, travel).values;
+      const hits = new Map<string, number>(keys.map((key) => [key, 0]));
+      for (let run = 0; run < runs; run += 1) {
+        const read = values.map((value, i) => value + sigmas[i]! * normal());
+        const corner = assembleNear(truth.corner, applyInputs(model, truth.inputs, read));
+        const measured = found(createSensitivities(corner), travel);
+        const known = uncertaintiesOf(measured, sigmas);
+        for (const key of keys) {
+          const at = answerPlace(key);
+          const isHit = Math.abs(measured.values[at]! - wanted[at]!) <= 2 * known[at]!;
+          hits.set(key, hits.get(key)! + (isHit ? 1 : 0));
+        }
+      }
+      // Toe was read in the design pose, where points do not move it.
+      if (travel === 0) hits.delete('toe');
+      for (const [key, count] of hits) {
+        expect(count, key).toBeGreaterThanOrEqual(272);
+        expect(count, key).toBeLessThanOrEqual(299);
+      }
+    },
+  );
 });
 
 describe('measure again', () => {
