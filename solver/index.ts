@@ -3,6 +3,8 @@
 export { align } from './align/align.ts';
 export * from './align/alignment.ts';
 export * from './align/hardware.ts';
+export type { AnglePoint } from './align/outline.ts';
+export { type ReachableRegion, reachableRegion, reachableRegionInSteps } from './align/region.ts';
 export { hardwareWords, stepWords } from './align/workWords.ts';
 export { certify, createProof, type Proof, stepProof } from './certify/proof.ts';
 export { type CertifiedRange, certifiedRange } from './certify/range.ts';

@@ -22,6 +22,16 @@ export function sharesOf({ arms }: Stance, settings: Settings): number[] {
   });
 }
 
+/** Shares from one end of a link's range to the other: those of a cam in equal turns. */
+export function sharesAlong({ range, fitting }: Link, stretches: number): number[] {
+  const [least, most] = range;
+  return Array.from({ length: stretches + 1 }, (_, i) => {
+    const part = i / stretches;
+    if (fitting?.kind === 'shim') return least + part * (most - least);
+    return Math.sin(radians(180 * part - 90));
+  });
+}
+
 /** Turns that give the tie rod its length at a place; those of the model where it has no pitch. */
 export function turnsAt(stance: Stance, { place }: Stood): number {
   const { tieRod } = stance.linkage.model;
