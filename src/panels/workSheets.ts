@@ -84,6 +84,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./trust/TrustSheet.tsx'),
   },
   {
+    key: 'fit',
+    label: 'Fit',
+    title: 'Fit the points to what was read',
+    icon: 'M2.400 12.600C6 12 10 8 13.600 3.400M4 7.200v4M4 9.200h.1M8 6.400v5M8 8.900h.1M12 4.200v4M12 6.200h.1',
+    load: () => import('./fit/FitSheet.tsx'),
+  },
+  {
     key: 'improve',
     label: 'Improve',
     title: 'Improve it: where the points should be',

@@ -1,0 +1,81 @@
+/** What can be done with a fit: try it as a ghost, keep it, take it back, put it beside the design. */
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import type { Fit } from '../../../solver/fit/fit.ts';
+import { documentStore } from '../../state/bench.ts';
+import { designs } from '../../state/designs.ts';
+import { fits } from '../../state/refitted.ts';
+
+/** Says once what became of the design that was put beside. */
+function besideWords(isKept: boolean, name: string): string {
+  return isKept
+    ? `Kept beside the present design as “${name}”: compare them.`
+    : 'There are four designs already: take one away first.';
+}
+
+function OnTrial() {
+  return (
+    <>
+      <button type="button" className="bar-button" onClick={fits.keep}>
+        Keep the fitted points
+      </button>
+      <button type="button" className="bar-button" onClick={fits.takeBack}>
+        Take back
+      </button>
+    </>
+  );
+}
+
+export function FitButtons({ fit }: { readonly fit: Fit }) {
+  const trial = useStore(fits.trials, (state) => state.trial);
+  const name = useStore(documentStore, (state) => `${state.model.name}, fitted`);
+  const [said, setSaid] = useState<string | null>(null);
+  const isOn = trial?.subject === fit;
+  const nothing = fit.moves.length === 0;
+  return (
+    <div className="fit-acts">
+      <div className="fit-buttons">
+        {isOn ? (
+          <OnTrial />
+        ) : (
+          <>
+            <button
+              type="button"
+              className="bar-button"
+              disabled={nothing}
+              title="Put the fitted points on the bench and hold the present design as the ghost"
+              onClick={() => {
+                if (!fits.tryOn())
+                  setSaid('The design has changed meanwhile: wait for the new fit.');
+              }}
+            >
+              Try as ghost
+            </button>
+            {trial !== null && (
+              <button type="button" className="bar-button" onClick={fits.takeBack}>
+                Take back the earlier fit
+              </button>
+            )}
+          </>
+        )}
+        <button
+          type="button"
+          className="bar-button"
+          disabled={nothing}
+          onClick={() => {
+            const isKept = designs.getState().add(name, fit.model);
+            setSaid(besideWords(isKept, name));
+          }}
+        >
+          Keep as a second design
+        </button>
+      </div>
+      <p role="status" className="fit-note">
+        {said ??
+          (isOn
+            ? 'On the bench; the design before it is the ghost. Undo takes it back as well.'
+            : '')}
+      </p>
+    </div>
+  );
+}

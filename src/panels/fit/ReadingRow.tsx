@@ -1,0 +1,177 @@
+/** One reading as it is typed, and under it what the fit makes of it. */
+import { useStore } from 'zustand';
+import { POINT_TABLE, READ_POINTS, type ReadPoint } from '../../../solver/fit/points.ts';
+import { READ_TABLE } from '../../../solver/fit/reading.ts';
+import { documentStore } from '../../state/bench.ts';
+import { asksFor, type CellName, type FitRow, isLength, readRow } from '../../state/fitRows.ts';
+import { fits } from '../../state/refitted.ts';
+import type { LengthUnit } from '../../state/view.ts';
+import { fixed } from '../../words/format.ts';
+import { Icon } from '../icons.tsx';
+import { CellField } from './CellField.tsx';
+import { readAmount, readSense, readSpread, timesWords } from './fitWords.ts';
+import { type RowResult, resultOf } from './results.ts';
+
+const CELL_WORDS: Readonly<Record<CellName, readonly [before: string, label: string]>> = {
+  travel: ['at', 'travel it was read at'],
+  rack: ['rack', 'rack it was read at'],
+  value: ['read', 'what was read'],
+  plusMinus: ['±', 'its ±'],
+};
+const EMPTY: Readonly<Partial<Record<CellName, string>>> = { travel: 'ride', rack: 'straight' };
+
+function PointChoice({
+  row,
+  place,
+  number,
+}: {
+  readonly row: FitRow;
+  readonly place: 0 | 1;
+  readonly number: number;
+}) {
+  const choose = (point: ReadPoint): void => {
+    const [one, other] = row.between;
+    fits.change(row.id, { between: place === 0 ? [point, other] : [one, point] });
+  };
+  return (
+    <select
+      aria-label={`Reading ${number}: ${place === 0 ? 'from' : 'to'}`}
+      value={row.between[place]}
+      onChange={(event) => choose(event.target.value as ReadPoint)}
+    >
+      {READ_POINTS.map((point) => (
+        <option key={point} value={point}>
+          {POINT_TABLE[point].label}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+/** Half a line beside the middle, so that what is left over is seen without reading: the bar ends at three times the ±. */
+function OffBar({ off }: { readonly off: number }) {
+  const size = (Math.min(3, Math.abs(off)) / 3) * 50;
+  return (
+    <span className="fit-off-bar" aria-hidden="true">
+      <i style={{ left: `${off < 0 ? 50 - size : 50}%`, width: `${size}%` }} />
+    </span>
+  );
+}
+
+function Result({ result, unit }: { readonly result: RowResult; readonly unit: LengthUnit }) {
+  const { fitted, alone, isSuspect } = result;
+  const { quantity } = fitted.reading;
+  const { before, after, off } = fitted;
+  const isMet = Math.abs(off) < 0.05;
+  return (
+    <div className="fit-result">
+      <p>
+        <span>
+          points {readAmount(quantity, before, unit)} →{' '}
+          <strong>{readAmount(quantity, after, unit)}</strong>
+        </span>
+        <OffBar off={off} />
+        <span className="fit-off">
+          {isMet ? 'met' : `read ${timesWords(off)} ${off > 0 ? 'above' : 'below'}`}
+        </span>
+      </p>
+      {isSuspect && alone !== null && (
+        <p className="fit-suspect">
+          <Icon name="warn" />
+          <span>
+            The rest says {readAmount(quantity, alone.expected, unit)}, known together with it to{' '}
+            {readSpread(quantity, alone.plusMinus, unit)}: this is{' '}
+            {fixed(Math.abs(alone.distance), 1)} times that away. Read it again.
+          </span>
+        </p>
+      )}
+    </div>
+  );
+}
+
+function senseOf(row: FitRow, read: ReturnType<typeof readRow>): string | undefined {
+  return read.ok ? readSense(row.quantity, read.reading.value) : undefined;
+}
+
+export function ReadingRow({
+  row,
+  number,
+  unit,
+}: {
+  readonly row: FitRow;
+  readonly number: number;
+  readonly unit: LengthUnit;
+}) {
+  const model = useStore(documentStore, (state) => state.model);
+  const shown = useStore(fits);
+  const read = readRow(row, model);
+  const result = resultOf(shown, row.id);
+  const { label } = READ_TABLE[row.quantity];
+  const isBlank = !read.ok && read.why === null;
+  const cells = (['travel', 'rack', 'value', 'plusMinus'] as const).filter((name) =>
+    asksFor(row.quantity, name),
+  );
+  return (
+    <li
+      className="fit-row"
+      data-row={row.id}
+      data-quantity={row.quantity}
+      data-suspect={(typeof result === 'object' && result?.isSuspect) || undefined}
+    >
+      <div className="fit-row-head">
+        <strong>
+          {number}. {label}
+        </strong>
+        <span className="fit-sense">
+          {senseOf(row, read)}
+          {isBlank && 'not read yet'}
+        </span>
+        <button
+          type="button"
+          className="fit-remove"
+          aria-label={`Take reading ${number} away: ${label}`}
+          title="Take this reading away"
+          onClick={() => fits.remove([row.id])}
+        >
+          <Icon name="close" size={14} />
+        </button>
+      </div>
+      {row.quantity === 'distance' && (
+        <span className="fit-between">
+          <PointChoice row={row} place={0} number={number} />
+          <span>to</span>
+          <PointChoice row={row} place={1} number={number} />
+        </span>
+      )}
+      <div className="fit-cells">
+        {cells.map((name) => (
+          <CellField
+            key={name}
+            id={row.id}
+            name={name}
+            label={`Reading ${number}, ${label}: ${CELL_WORDS[name][1]}`}
+            before={CELL_WORDS[name][0]}
+            cell={row[name]}
+            isLength={name === 'travel' || name === 'rack' || isLength(row.quantity)}
+            unit={unit}
+            empty={EMPTY[name] ?? ''}
+            why={!read.ok && read.cell === name ? read.why : null}
+          />
+        ))}
+      </div>
+      {!read.ok && read.cell === null && (
+        <p className="fit-refusal" role="alert">
+          {read.why} It is left out.
+        </p>
+      )}
+      {read.ok && result === 'unreached' && (
+        <p className="fit-refusal" role="alert">
+          These points cannot bring the wheel there: it is left out.
+        </p>
+      )}
+      {read.ok && typeof result === 'object' && result !== null && (
+        <Result result={result} unit={unit} />
+      )}
+    </li>
+  );
+}
