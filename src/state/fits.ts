@@ -99,8 +99,13 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
       sameReadings(newest.readings, next.readings) &&
       newest.rows.join() === next.rows.join() &&
       sameModel(newest.measured, next.measured);
-    if (isSame) return;
+    if (isSame && newest?.putBack === next.putBack) return;
     newest = next;
+    if (isSame) {
+      // The same points, now fitted on the bench: the answer stands.
+      if (!getState().isRunning && getState().asked !== null) setState({ asked: next });
+      return;
+    }
     number += 1;
     if (next.readings.length === 0) {
       service?.ask({ kind: 'cancel' });

@@ -49,9 +49,8 @@ afterEach(async () => {
   bench = undefined;
 });
 
+/** The sheet once it lies open. */
 async function sheetOf(page: Page): Promise<Locator> {
-  const named = { name: 'Fit', exact: true };
-  await page.getByRole('button', named).or(page.getByRole('tab', named)).click(PATIENCE);
   const sheet = page.locator('[data-panel="work"], #tab-body');
   await sheet.getByText('Add a reading of').waitFor(PATIENCE);
   return sheet;
@@ -59,7 +58,10 @@ async function sheetOf(page: Page): Promise<Locator> {
 
 async function openSheet(options: BenchOptions = {}): Promise<[Page, Locator]> {
   bench = await openBench({ before: withoutPicture, ...options });
-  return [bench.page, await sheetOf(bench.page)];
+  const { page } = bench;
+  const named = { name: 'Fit', exact: true };
+  await page.getByRole('button', named).or(page.getByRole('tab', named)).click(PATIENCE);
+  return [page, await sheetOf(page)];
 }
 
 async function paste(sheet: Locator, text: string): Promise<void> {
@@ -124,7 +126,7 @@ describe('the fit', () => {
     await sheet.getByRole('button', { name: 'Keep the fitted points' }).click();
     await sheet.getByText('starts from the points as they were measured').waitFor(PATIENCE);
 
-    // What was typed is there again, wrong entries and all, and the fit with it.
+    // The sheet lies open again, and what was typed is there, wrong entries and all, and the fit with it.
     await sheet.getByRole('button', { name: 'camber', exact: true }).click();
     const value = sheet.getByLabel('Reading 6, camber: what was read');
     await value.fill('half a degree');

@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Fit } from '../../../solver/fit/fit.ts';
 import { documentStore } from '../../state/bench.ts';
 import { designs } from '../../state/designs.ts';
+import { sameModel } from '../../state/document.ts';
 import { fits } from '../../state/refitted.ts';
 
 /** Says once what became of the design that was put beside. */
@@ -29,8 +30,12 @@ function OnTrial() {
 export function FitButtons({ fit }: { readonly fit: Fit }) {
   const trial = useStore(fits.trials, (state) => state.trial);
   const name = useStore(documentStore, (state) => `${state.model.name}, fitted`);
-  const [said, setSaid] = useState<string | null>(null);
+  const [said, setSaid] = useState<{ readonly of: Fit; readonly text: string } | null>(null);
+  const isOnBench = useStore(documentStore, (state) => sameModel(state.model, fit.model));
   const isOn = trial?.subject === fit;
+  const standing = isOn
+    ? 'On the bench; the design before it is the ghost. Undo takes it back as well.'
+    : isOnBench && fit.moves.length > 0 && 'These points are on the bench.';
   const nothing = fit.moves.length === 0;
   return (
     <div className="fit-acts">
@@ -42,11 +47,14 @@ export function FitButtons({ fit }: { readonly fit: Fit }) {
             <button
               type="button"
               className="bar-button"
-              disabled={nothing}
+              disabled={nothing || isOnBench}
               title="Put the fitted points on the bench and hold the present design as the ghost"
               onClick={() => {
-                if (!fits.tryOn())
-                  setSaid('The design has changed meanwhile: wait for the new fit.');
+                if (fits.tryOn()) return;
+                setSaid({
+                  of: fit,
+                  text: 'The design has changed meanwhile: wait for the new fit.',
+                });
               }}
             >
               Try as ghost
@@ -64,17 +72,14 @@ export function FitButtons({ fit }: { readonly fit: Fit }) {
           disabled={nothing}
           onClick={() => {
             const isKept = designs.getState().add(name, fit.model);
-            setSaid(besideWords(isKept, name));
+            setSaid({ of: fit, text: besideWords(isKept, name) });
           }}
         >
           Keep as a second design
         </button>
       </div>
       <p role="status" className="fit-note">
-        {said ??
-          (isOn
-            ? 'On the bench; the design before it is the ghost. Undo takes it back as well.'
-            : '')}
+        {standing} {said?.of === fit && said.text}
       </p>
     </div>
   );
