@@ -62,11 +62,10 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
 
   /** The band's edges about the present curve; null where none is shown or known. */
   function findEdges(): BandEdges | null {
-    const spread = spreads.band();
-    const column = spread?.columns[key];
-    if (spread === null || column === undefined) return null;
+    const band = spreads.getState().travel;
+    if (band === null) return null;
     const { present } = curves.current();
-    bandEdgesInto(room, spread, column, present.axis, present.columns[key]);
+    bandEdgesInto(room, band, band.uncertainties[key], present.axis, present.columns[key]);
     return room;
   }
 
@@ -189,7 +188,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
       spoil();
     }),
     spreads.subscribe((now, before) => {
-      if (now.band !== before.band) spoil();
+      if (now.travel !== before.travel) spoil();
     }),
     onFrame(onEveryFrame),
   ];

@@ -1,25 +1,25 @@
 /**
  * How well every measure is known: in the present pose, over the whole travel at the present rack, and, while somebody
- * watches, what spoils it in the set pose. Worked out behind the page a little after the bench has moved, one question of
- * a kind at a time, the newest winning; what is shown until then is what was known last.
+ * watches, over the whole rack and what spoils the set pose. Worked out behind the page a little after the bench has
+ * moved, one question of a kind at a time, the newest winning; what is shown until then is what was known last.
  */
 import { createStore } from 'zustand/vanilla';
-import type { AxleKey, MeasureKey } from '../../solver/index.ts';
+import type { AnswerKey, Band, Knowledge } from '../../solver/index.ts';
 import type { Background } from '../worker/background.ts';
-import type { Knowledge } from '../worker/knowledge.ts';
 import type { SpreadAnswer, SpreadRequest } from '../worker/spreadJob.ts';
 import type { DocumentStore } from './document.ts';
 import type { Inputs } from './inputs.ts';
 import type { PlusMinusStore } from './plusMinus.ts';
-import type { Spread } from './spread.ts';
 
 /** One standard uncertainty of each measure, in its own unit; NaN where there is no number. */
-export type Uncertainties = Readonly<Partial<Record<MeasureKey | AxleKey, number>>>;
+export type Uncertainties = Readonly<Partial<Record<AnswerKey, number>>>;
 
 export interface SpreadsState {
   /** Of the present pose, as far as it is known; null: not shown, or not known yet. */
   readonly pose: Uncertainties | null;
-  readonly band: Spread | null;
+  /** Bands along travel and along rack, as far as they are known; null: not shown, not watched or not known yet. */
+  readonly travel: Band | null;
+  readonly rack: Band | null;
   /** Of the set pose, whether shown or not; null: nobody watches, or not known yet. */
   readonly set: Knowledge | null;
   /** What is known of the set pose is of before the last change. */
@@ -32,7 +32,11 @@ export type StartSpreads = (answer: (answer: SpreadAnswer) => void) => Backgroun
 const REST = 120;
 
 type Kind = SpreadRequest['kind'];
-const KINDS: readonly Kind[] = ['set', 'pose', 'line'];
+const KINDS: readonly Kind[] = ['set', 'pose', 'travel', 'rack'];
+/** Kinds that are asked for only while somebody watches. */
+type Watched = Extract<Kind, 'set' | 'rack'>;
+
+const NOTHING_SHOWN = { pose: null, travel: null, rack: null } as const;
 
 export type SpreadStore = ReturnType<typeof createSpreads>;
 
@@ -43,21 +47,21 @@ export function createSpreads(
   start: StartSpreads,
 ) {
   const store = createStore<SpreadsState>(() => ({
-    pose: null,
-    band: null,
+    ...NOTHING_SHOWN,
     set: null,
     isSetPending: true,
   }));
   const { setState } = store;
-  const stale: Record<Kind, boolean> = { pose: true, line: true, set: true };
-  const open: Record<Kind, number> = { pose: 0, line: 0, set: 0 };
+  const stale: Record<Kind, boolean> = { pose: true, travel: true, rack: true, set: true };
+  const open: Record<Kind, number> = { pose: 0, travel: 0, rack: 0, set: 0 };
+  const watchers: Record<Watched, number> = { set: 0, rack: 0 };
   let service: Background<SpreadRequest> | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let count = 0;
-  let watchers = 0;
 
   function isWanted(kind: Kind): boolean {
-    return kind === 'set' ? watchers > 0 : plusMinus.getState().isShown;
+    if ((kind === 'set' || kind === 'rack') && watchers[kind] === 0) return false;
+    return kind === 'set' || plusMinus.getState().isShown;
   }
 
   function take(answer: SpreadAnswer): void {
@@ -68,9 +72,9 @@ export function createSpreads(
       stale[kind] = true;
       return;
     }
-    if (kind === 'pose') setState({ pose: answer.uncertainties });
-    else if (kind === 'line') setState({ band: answer.spread });
-    else setState({ set: answer.knowledge, isSetPending: stale.set });
+    if (kind === 'set') setState({ set: answer.knowledge, isSetPending: stale.set });
+    else if (kind === 'pose') setState({ pose: answer.uncertainties });
+    else setState({ [kind]: answer.band });
     if (stale[kind]) soon();
   }
 
@@ -104,39 +108,36 @@ export function createSpreads(
     }),
     inputs.subscribe((state, before) => {
       const hasSteered = state.rack !== before.rack;
-      if (!hasSteered && state.travel === before.travel) return;
+      const hasRisen = state.travel !== before.travel;
+      if (!hasSteered && !hasRisen) return;
       stale.pose = true;
-      stale.line ||= hasSteered;
+      stale.travel ||= hasSteered;
+      stale.rack ||= hasRisen;
       soon();
     }),
     plusMinus.subscribe((state, before) => {
       if (state.isShown === before.isShown) return;
-      if (state.isShown) askAll();
-      else setState({ pose: null, band: null });
-      stale.pose ||= !state.isShown;
-      stale.line ||= !state.isShown;
+      if (!state.isShown) setState(NOTHING_SHOWN);
+      for (const kind of ['pose', 'travel', 'rack'] as const) stale[kind] = true;
+      askAll();
     }),
   ];
   soon();
 
-  /** Keeps what is known of the set pose up to date until the returned function is called. */
-  function watchSet(): () => void {
-    watchers += 1;
+  /** Keeps what is known of that kind up to date until the returned function is called. */
+  function watch(kind: Watched): () => void {
+    watchers[kind] += 1;
     soon();
     return () => {
-      watchers -= 1;
+      watchers[kind] -= 1;
     };
   }
 
-  return {
-    ...store,
-    watchSet,
-    /** The band over the whole travel at about the present rack; null where none is shown. */
-    band: (): Spread | null => store.getState().band,
-    stop(): void {
-      clearTimeout(timer);
-      service?.stop();
-      for (const exit of exits) exit();
-    },
-  };
+  function stop(): void {
+    clearTimeout(timer);
+    service?.stop();
+    for (const exit of exits) exit();
+  }
+
+  return { ...store, watch, stop };
 }

@@ -2,6 +2,7 @@
  * Figures cut to what is known. The ± keeps one significant digit, two where it begins with 1 or 2, and the number beside
  * it ends where its ± does (JCGM 100:2008, 7.2.6: at most two significant digits). Never more digits than the plain figure.
  */
+import { decimalsKnown } from '../../solver/index.ts';
 import { MM_PER_INCH } from '../../solver/units.ts';
 import type { Known } from '../state/known.ts';
 import type { FigureStyle } from './figures.ts';
@@ -9,9 +10,7 @@ import { lengthNumber } from './format.ts';
 
 /** Decimals that a ± is worth: 0.55 → 1, 0.14 → 2, 23 → 0, 310 → −2. */
 function decimalsOf(spread: number): number {
-  const [digits = '', exponent = '0'] = spread.toExponential(1).split('e');
-  const kept = Number(digits) < 3 ? 1 : 0;
-  return kept - Number(exponent);
+  return decimalsKnown(spread, Number(spread.toExponential(1)[0]) < 3 ? 2 : 1);
 }
 
 /** In sixteenths of an inch: the coarsest of 1, 1/2, … 1/16 that is not coarser than the ±. */
@@ -51,7 +50,7 @@ export function knownFigure(plain: FigureStyle, uncertainty: number): Known | un
 export function spreadWords(plain: FigureStyle, uncertainty: number): string {
   const spread = uncertainty * Math.abs(plain.scale);
   if (spread === 0) return `±0${plain.unit}`;
-  const decimals = 1 - Number(spread.toExponential(1).split('e')[1] ?? '0');
+  const decimals = decimalsKnown(spread, 2);
   const rounded = Number(spread.toPrecision(2));
   return `±${rounded.toFixed(Math.max(0, decimals))}${plain.unit}`;
 }

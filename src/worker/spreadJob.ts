@@ -1,24 +1,26 @@
-/** How well the measures are known, in a pose or over the travel: one question at a time, the newest of each kind. */
+/** How well the measures are known, in a pose or along a line of them: one question at a time, the newest of each kind. */
 import {
   ANSWER_KEYS,
   type AnswerKey,
   assemble,
+  type Band,
+  bandOf,
   createSensitivities,
   inputSigmas,
-  MEASURE_KEYS,
-  type MeasureKey,
+  type Knowledge,
+  knowledgeOf,
   type Model,
   sensitivityAt,
+  uncertaintiesOf,
 } from '../../solver/index.ts';
+import { rackRange } from '../../solver/model/defaults.ts';
 import { travelRange } from '../state/inputs.ts';
-import type { Spread } from '../state/spread.ts';
 import type { Uncertainties } from '../state/spreads.ts';
 import type { Runner } from './background.ts';
-import { type Knowledge, knowledgeOf, slopesOf, uncertaintyOf } from './knowledge.ts';
 
 export interface SpreadRequest {
-  /** The pose at (travel, rack); the whole travel at that rack; the set pose with what spoils it. */
-  readonly kind: 'pose' | 'line' | 'set';
+  /** The pose at (travel, rack); the whole travel at that rack, or the whole rack at that travel; what spoils the set pose. */
+  readonly kind: 'pose' | 'travel' | 'rack' | 'set';
   /** Grows with every request. */
   readonly number: number;
   readonly model: Model;
@@ -28,56 +30,36 @@ export interface SpreadRequest {
 
 export type SpreadAnswer =
   | { readonly kind: 'pose'; readonly number: number; readonly uncertainties: Uncertainties }
-  | { readonly kind: 'line'; readonly number: number; readonly spread: Spread }
+  | { readonly kind: 'travel' | 'rack'; readonly number: number; readonly band: Band }
   | { readonly kind: 'set'; readonly number: number; readonly knowledge: Knowledge };
 
 /** Poses of a line; in between it is taken as straight. */
 const LINE = 25;
 
-type Uncertain = (travel: number, rack: number) => Uncertainties;
-
-/** Standard uncertainties of a design's answers in any pose; none out of reach. */
-function uncertain(model: Model): Uncertain {
+/** Standard uncertainties of a pose; none out of reach. */
+function poseUncertainties(model: Model, travel: number, rack: number): Uncertainties {
   const made = createSensitivities(assemble(model));
-  const sigmas = inputSigmas(model, made.inputs);
-  return (travel, rack) => {
-    const found = sensitivityAt(made, travel, rack);
-    if (typeof found === 'string') return {};
-    return Object.fromEntries(
-      ANSWER_KEYS.map((key): [AnswerKey, number] => [
-        key,
-        uncertaintyOf(slopesOf(found, made, key), sigmas),
-      ]),
-    );
-  };
+  const pose = sensitivityAt(made, travel, rack);
+  if (typeof pose === 'string') return {};
+  const found = uncertaintiesOf(pose, inputSigmas(model, made.inputs));
+  return Object.fromEntries(ANSWER_KEYS.map((key, i): [AnswerKey, number] => [key, found[i]!]));
 }
 
-function spreadOver(model: Model, rack: number): Spread {
-  const at = uncertain(model);
-  const [least, most] = travelRange(model);
+function bandAlong(model: Model, along: 'travel' | 'rack', at: number): Band {
+  const made = createSensitivities(assemble(model));
+  const [least, most] = along === 'travel' ? travelRange(model) : rackRange(model.steering);
   const axis = Float64Array.from(
     { length: LINE },
     (_, i) => least + ((most - least) * i) / (LINE - 1),
   );
-  const rows = Array.from(axis, (travel) => at(travel, rack));
-  const columns = Object.fromEntries(
-    MEASURE_KEYS.map((key): [MeasureKey, Float64Array] => [
-      key,
-      Float64Array.from(rows, (row) => row[key] ?? Number.NaN),
-    ]),
-  );
-  return { axis, columns };
+  return bandOf(made, inputSigmas(model, made.inputs), along, axis, at);
 }
 
 function answered({ kind, number, model, travel, rack }: SpreadRequest): SpreadAnswer {
-  switch (kind) {
-    case 'pose':
-      return { kind, number, uncertainties: uncertain(model)(travel, rack) };
-    case 'line':
-      return { kind, number, spread: spreadOver(model, rack) };
-    case 'set':
-      return { kind, number, knowledge: knowledgeOf(model) };
-  }
+  if (kind === 'set') return { kind, number, knowledge: knowledgeOf(model) };
+  if (kind === 'pose')
+    return { kind, number, uncertainties: poseUncertainties(model, travel, rack) };
+  return { kind, number, band: bandAlong(model, kind, kind === 'travel' ? rack : travel) };
 }
 
 /** `later` runs a function soon, after whatever waits. */

@@ -17,7 +17,7 @@ describe('knownFigure', () => {
     [LENGTH, 1234.56, 23.4, '1235', '±23 mm'],
     [LENGTH, 1234.56, 312, '1200', '±300 mm'],
     [LENGTH, -14.26, 4.1, '−14', '±4 mm'],
-    [LENGTH, 14.26, 0.96, '14.3', '±1.0 mm'],
+    [LENGTH, 14.26, 0.96, '14', '±1 mm'],
   ])('%#: %f known to %f', (plain, value, uncertainty, text, spread) => {
     const known = knownFigure(plain, uncertainty)!;
     expect(figureNumber(figureSteps(value, known.figure), known.figure)).toBe(text);

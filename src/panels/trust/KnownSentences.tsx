@@ -1,16 +1,15 @@
 /** How well the answers that people build on are known at the set pose, in plain words. */
 import { useStore } from 'zustand';
-import { type MeasureKey, measureRow } from '../../../solver/index.ts';
+import { type KnownAnswer, type MeasureKey, measureRow } from '../../../solver/index.ts';
 import { view } from '../../state/bench.ts';
 import { spreads } from '../../state/trusted.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { figureNumber, figureSteps, figureStyle } from '../../words/figures.ts';
 import { knownFigure } from '../../words/known.ts';
-import type { Answer } from '../../worker/knowledge.ts';
 
 const KEYS = ['bumpSteer', 'caster', 'kingpinInclination', 'scrubRadius'] as const;
 
-function sentence(key: MeasureKey, answer: Answer | undefined, unit: LengthUnit): string {
+function sentence(key: MeasureKey, answer: KnownAnswer | undefined, unit: LengthUnit): string {
   if (answer === undefined) return 'does not exist there.';
   const { value, uncertainty } = answer;
   const plain = figureStyle(measureRow(key).kind, unit);

@@ -1,15 +1,20 @@
 /** Measure again: which inputs spoil a chosen answer, and what its ± becomes when the worst are measured better. */
 import { useState } from 'react';
 import { useStore } from 'zustand';
+import {
+  type Knowledge,
+  type KnownKey,
+  measureAgain,
+  type Spoiler,
+  USUAL_BETTER,
+} from '../../../solver/index.ts';
 import { view } from '../../state/bench.ts';
 import { spreads } from '../../state/trusted.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { type FigureStyle, figureStyle } from '../../words/figures.ts';
 import { fixed, gapUnit, length } from '../../words/format.ts';
 import { spreadWords } from '../../words/known.ts';
-import type { Knowledge, KnownKey } from '../../worker/knowledge.ts';
 import { LengthField } from '../LengthField.tsx';
-import { measureAgain, type Spoiler } from './again.ts';
 import { answerRow, answerRows } from './answers.ts';
 
 /** Rows that are shown; the rest are counted together. */
@@ -105,7 +110,7 @@ export function MeasureAgain() {
   const known = useStore(spreads, (state) => state.set);
   const unit = useStore(view, (state) => state.unit);
   const [chosen, setChosen] = useState<KnownKey>('bumpSteer');
-  const [better, setBetter] = useState(0.5);
+  const [better, setBetter] = useState(USUAL_BETTER);
   return (
     <section className="trust-again" aria-labelledby="trust-again">
       <h3 id="trust-again">What to measure again</h3>

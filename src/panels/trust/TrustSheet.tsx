@@ -62,7 +62,7 @@ function Offer() {
 }
 
 export default function TrustSheet() {
-  useEffect(() => spreads.watchSet(), []);
+  useEffect(() => spreads.watch('set'), []);
   return (
     <div className="trust">
       <KnownSentences />

@@ -1,6 +1,13 @@
 /** The answers whose ± can be looked into: the measures of the set pose, and the toe change from there. */
-import { MEASURE_TABLE, measureRow, type UnitKind } from '../../../solver/index.ts';
-import type { Knowledge, KnownKey } from '../../worker/knowledge.ts';
+import {
+  type AnswerKey,
+  type Knowledge,
+  type KnownKey,
+  MEASURE_TABLE,
+  measureRow,
+  type ToeChangeKey,
+  type UnitKind,
+} from '../../../solver/index.ts';
 
 export interface AnswerRow {
   readonly key: KnownKey;
@@ -8,19 +15,21 @@ export interface AnswerRow {
   readonly kind: UnitKind;
 }
 
-const TOE: Readonly<Record<'toeToBump' | 'toeToDroop', string>> = {
+const TOE: Readonly<Record<ToeChangeKey, string>> = {
   toeToBump: 'toe change, set pose to full bump',
   toeToDroop: 'toe change, set pose to full droop',
+  toeChange: 'toe change over the travel',
 };
 
 export function answerRow(key: KnownKey): AnswerRow {
-  if (key === 'toeToBump' || key === 'toeToDroop') return { key, label: TOE[key], kind: 'degree' };
-  const { label, kind } = measureRow(key);
+  if (key in TOE) return { key, label: TOE[key as ToeChangeKey], kind: 'degree' };
+  const { label, kind } = measureRow(key as AnswerKey);
   return { key, label, kind };
 }
 
 const ALL: readonly KnownKey[] = [
   'bumpSteer',
+  'toeChange',
   'toeToBump',
   'toeToDroop',
   ...MEASURE_TABLE.map(({ key }) => key as KnownKey).filter((key) => key !== 'bumpSteer'),
