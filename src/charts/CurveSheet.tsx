@@ -6,7 +6,9 @@ import { rackRange } from '../../solver/model/defaults.ts';
 import type { SweepKey } from '../../solver/sweep.ts';
 import { documentStore } from '../state/bench.ts';
 import { closeCurves, curveSheet } from '../state/charted.ts';
+import { spreads } from '../state/trusted.ts';
 import { useModal } from '../state/useModal.ts';
+import { BAND_WORDS } from './band.ts';
 import { type CurveSheetWork, createCurveSheet } from './curveSheet.ts';
 import type { Along } from './curveTable.ts';
 import { CloseIcon } from './icons.tsx';
@@ -117,6 +119,7 @@ export default function CurveSheet() {
   const { root, at, work } = useCharts(keys, along);
   const { dialog, isClosed } = useModal();
   const isHeld = useStore(documentStore, (state) => state.held !== null);
+  const hasBand = useStore(spreads, (state) => state[along] !== null);
   return (
     <dialog
       ref={dialog}
@@ -135,6 +138,11 @@ export default function CurveSheet() {
           {isHeld && (
             <>
               <i className="curve-key-held" /> held
+            </>
+          )}
+          {hasBand && (
+            <>
+              <i className="curve-key-band" /> {BAND_WORDS}
             </>
           )}
         </span>

@@ -1,6 +1,6 @@
 /** What moves on the sheet of large curves: swept again when the design or the other input changed, marked every frame. */
 
-import { type Corner, Measure } from '../../solver/index.ts';
+import { type Band, type Corner, Measure } from '../../solver/index.ts';
 import { rackRange } from '../../solver/model/defaults.ts';
 import type { SweepKey } from '../../solver/sweep.ts';
 import {
@@ -11,14 +11,16 @@ import {
   sweepInto,
 } from '../../solver/sweep.ts';
 import { inputs, posed, view } from '../state/bench.ts';
-import { onFrame } from '../state/frame.ts';
+import { onFrame, requestFrame } from '../state/frame.ts';
 import { travelRange } from '../state/inputs.ts';
 import type { Posed } from '../state/posed.ts';
+import { spreads } from '../state/trusted.ts';
 import type { LengthUnit } from '../state/view.ts';
 import { figureDifference, figureNumber, figureSteps, figureStyle } from '../words/figures.ts';
 import { fromShown, length, toShown } from '../words/format.ts';
+import { bandEdgesInto, createBandEdges } from './band.ts';
 import { type Along, axisNames, curvesCsv } from './curveTable.ts';
-import { createLargeCurve, type LargeCurve, loadCharts } from './largeCurve.ts';
+import { createLargeCurve, type Edges, type LargeCurve, loadCharts } from './largeCurve.ts';
 import { sweepRow } from './sweepRows.ts';
 
 /** Poses of a large curve. */
@@ -65,6 +67,16 @@ function sweepDesign(
   sweepInto(corner, swept.gaps, swept.sweep, along, range, at);
 }
 
+/** The band about a swept curve in shown units; null where none is known: gaps have none. */
+function edgesOf(sweep: Sweep, key: SweepKey, band: Band | null, scale: number): Edges | null {
+  if (band === null || key === 'wheelGap' || key === 'tyreGap') return null;
+  const edges = createBandEdges(sweep.axis.length);
+  bandEdgesInto(edges, band, band.uncertainties[key], sweep.axis, sweep.columns[key]);
+  const shown = (values: Float64Array) =>
+    Array.from(values, (value) => (Number.isNaN(value) ? null : value * scale));
+  return { low: shown(edges.low), high: shown(edges.high) };
+}
+
 export interface CurveSheetWork {
   csv(): string;
   stop(): void;
@@ -80,6 +92,7 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
   let hovered: number | null = null;
   let isStopped = false;
   let writtenUnit: LengthUnit | null = null;
+  let writtenBand: Band | null = null;
 
   /** Sweeps both designs if anything they depend on changed; true when it did. */
   function sweep(): boolean {
@@ -104,7 +117,8 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
       const { scale } = figureStyle(sweepRow(key).kind, unit);
       const shown = ({ sweep: { columns } }: Swept) =>
         Array.from(columns[key], (value) => (Number.isNaN(value) ? null : value * scale));
-      curves[i]?.write(xs, shown(present), shownHeld === null ? null : shown(held));
+      const edges = edgesOf(present.sweep, key, spreads.getState()[along], scale);
+      curves[i]?.write(xs, shown(present), shownHeld === null ? null : shown(held), edges);
     });
     const other = along === 'travel' ? 'rack' : 'travel';
     parts.at.textContent = `at ${other} ${length(at, unit)}`;
@@ -154,14 +168,20 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
   function onEveryFrame(): void {
     const { unit } = view.getState();
     const isNew = sweep();
-    if (isNew || writtenUnit !== unit) write();
+    const band = spreads.getState()[along];
+    if (isNew || writtenUnit !== unit || band !== writtenBand) write();
     writtenUnit = unit;
+    writtenBand = band;
     const here = toShown(inputs.getState()[along], unit);
     for (const curve of curves) curve.mark(here);
     read();
   }
 
   let leaveFrames: (() => void) | null = null;
+  const exits = [
+    spreads.subscribe(requestFrame),
+    ...(along === 'rack' ? [spreads.watch('rack')] : []),
+  ];
   const size = new ResizeObserver(() => {
     charts.forEach(({ place }, i) => {
       curves[i]?.resize(place.clientWidth);
@@ -197,6 +217,7 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
     stop() {
       isStopped = true;
       leaveFrames?.();
+      for (const exit of exits) exit();
       size.disconnect();
       for (const curve of curves) curve.destroy();
     },

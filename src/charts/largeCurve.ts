@@ -7,6 +7,12 @@ import { stepDigits } from './ticks.ts';
 
 export type Values = readonly (number | null)[];
 
+/** Lower and upper edge of the band about the present curve. */
+export interface Edges {
+  readonly low: Values;
+  readonly high: Values;
+}
+
 export interface LargeCurveOptions {
   readonly place: HTMLElement;
   readonly height: number;
@@ -19,7 +25,7 @@ export interface LargeCurveOptions {
 }
 
 export interface LargeCurve {
-  write(xs: readonly number[], present: Values, held: Values | null): void;
+  write(xs: readonly number[], present: Values, held: Values | null, band: Edges | null): void;
   /** Marks the present place on the axis. */
   mark(x: number): void;
   resize(width: number): void;
@@ -63,6 +69,11 @@ function axis(inks: Inks, name: () => string): uPlotType.Axis {
   };
 }
 
+/** An edge of the band: thin, and without a mark under the pointer. */
+function edge(inks: Inks): uPlotType.Series {
+  return { stroke: inks.accent, width: 0.75, alpha: 0.6, points: { show: false }, spanGaps: false };
+}
+
 function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
   const { place, height, names, onHover } = options;
   return {
@@ -82,7 +93,10 @@ function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
       {},
       { stroke: inks.held, width: 2, points: { show: false }, spanGaps: false },
       { stroke: inks.accent, width: 2.5, points: { show: false }, spanGaps: false },
+      edge(inks),
+      edge(inks),
     ],
+    bands: [{ series: [4, 3], fill: `color-mix(in srgb, ${inks.accent} 16%, transparent)` }],
     hooks: { setCursor: [({ cursor }) => onHover(cursor.idx ?? null)] },
   };
 }
@@ -90,7 +104,7 @@ function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
 /** Puts a chart into its place. */
 export function createLargeCurve(Chart: typeof uPlotType, options: LargeCurveOptions): LargeCurve {
   const { place, height, onPick } = options;
-  const chart = new Chart(settings(options, readInks(place)), [[], [], []], place);
+  const chart = new Chart(settings(options, readInks(place)), [[], [], [], [], []], place);
   const marker = document.createElement('div');
   marker.className = 'large-curve-mark';
   chart.over.append(marker);
@@ -107,9 +121,10 @@ export function createLargeCurve(Chart: typeof uPlotType, options: LargeCurveOpt
     if (left !== undefined && left >= 0) onPick(chart.posToVal(left, 'x'));
   });
   return {
-    write(xs, present, held) {
+    write(xs, present, held, band) {
       const nothing = present.map(() => null);
-      chart.setData([[...xs], [...(held ?? nothing)], [...present]]);
+      const { low, high } = band ?? { low: nothing, high: nothing };
+      chart.setData([[...xs], [...(held ?? nothing)], [...present], [...low], [...high]]);
     },
     mark,
     resize(width) {

@@ -2,7 +2,7 @@
 import './readings.css';
 import { useSyncExternalStore } from 'react';
 import { measureRow } from '../../solver/index.ts';
-import { LateCurve } from '../charts/LateCurve.tsx';
+import { LateBandWords, LateCurve } from '../charts/LateCurve.tsx';
 import { Icon } from './icons.tsx';
 import { openGroups } from './openGroups.ts';
 import { MainReading, RowReading, useBaselineWords } from './Reading.tsx';
@@ -46,7 +46,10 @@ export function Readings() {
             <LateCurve measure={key} height={70} />
           </MainReading>
         ))}
-        <p className="readings-baseline">Changes {baseline}</p>
+        <p className="readings-baseline">
+          Changes {baseline}
+          <LateBandWords />
+        </p>
         {READING_GROUPS.map((group) => (
           <Group key={group.name} {...group} />
         ))}

@@ -45,12 +45,19 @@ export function knownFigure(plain: FigureStyle, uncertainty: number): Known | un
 
 /**
  * A standard uncertainty by itself, with the two significant digits that comparing several of them takes: "±0.41°".
- * In decimal inches where sixteenths are shown.
+ * "none" where there is none: an angle at exactly 0 has a corner there.
  */
 export function spreadWords(plain: FigureStyle, uncertainty: number): string {
   const spread = uncertainty * Math.abs(plain.scale);
+  if (!Number.isFinite(spread)) return 'none';
   if (spread === 0) return `±0${plain.unit}`;
   const decimals = decimalsKnown(spread, 2);
   const rounded = Number(spread.toPrecision(2));
   return `±${rounded.toFixed(Math.max(0, decimals))}${plain.unit}`;
+}
+
+/** Digits behind the point that a number is shown with beside its ± of two significant digits; never fewer than none. */
+export function spreadDigits(plain: FigureStyle, uncertainty: number): number {
+  const spread = uncertainty * Math.abs(plain.scale);
+  return spread > 0 ? Math.min(6, Math.max(0, decimalsKnown(spread, 2))) : plain.digits;
 }

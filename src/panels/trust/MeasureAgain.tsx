@@ -74,6 +74,9 @@ function Ranked({
   const answer = known.answers?.[chosen];
   if (answer === undefined) return <p>It does not exist in the set pose.</p>;
   const plain = figureStyle(answerRow(chosen).kind, gapUnit(unit));
+  if (Number.isNaN(answer.uncertainty)) {
+    return <p>It stands at exactly 0 there, where no straight line holds: draw corners instead.</p>;
+  }
   const { spoilers, steps } = measureAgain(known, answer, better);
   if (spoilers.length === 0) {
     return <p>Nothing that states a ± goes into it: it is as exact as what was typed in.</p>;

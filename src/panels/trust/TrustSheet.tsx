@@ -11,6 +11,7 @@ import { useSettledModel } from '../useSettledModel.ts';
 import { GRADE_WORDS, gradeWorth } from './GradeChoice.tsx';
 import { KnownSentences } from './KnownSentences.tsx';
 import { MeasureAgain } from './MeasureAgain.tsx';
+import { MonteCarloCheck } from './MonteCarlo.tsx';
 import { DefaultRow, PlusMinusTable } from './PlusMinusTable.tsx';
 
 function ShowSwitch() {
@@ -77,6 +78,7 @@ export default function TrustSheet() {
         </details>
       </section>
       <MeasureAgain />
+      <MonteCarloCheck />
       <p className="trust-note">
         Every ± is one standard uncertainty: two times in three the true value lies within it, 95
         times in 100 within twice as much. Inputs are taken as independent of each other, and
