@@ -6,7 +6,7 @@ import type { Carrier, Vector3 } from '../model/model.ts';
 import { DEGREES_PER_RADIAN } from '../units.ts';
 import { type Body, rodDirection } from './carried.ts';
 import type { DesignInputs } from './design.ts';
-import type { Jet, Jets } from './jets.ts';
+import type { Jets } from './jets.ts';
 import { leverOf } from './lever.ts';
 import type { Motion } from './motion.ts';
 import {
@@ -36,25 +36,19 @@ function still(write: (motion: Motion, write: Write) => void): Writer {
 /** Sine under which two lines count as one, and their angle as being at its least. */
 const ONE_LINE = 1e-9;
 
-/**
- * Angle between two lines, 0 to 90°. Where they are one line the angle has a corner: then it has no derivative (null), unless nothing moves
- * them apart.
- */
-function lineAngle(jets: Jets, a: JetVector, b: JetVector): Jet | null {
-  const across = crossProduct(jets, a, b);
-  const cosine = dotProduct(jets, a, b);
-  const straight = jets.value(cosine) < 0 ? jets.scale(cosine, -1) : cosine;
-  const squared = dotProduct(jets, across, across);
-  const isOne = jets.value(squared) < (ONE_LINE * jets.value(cosine)) ** 2;
-  if (!isOne) return jets.angle(jets.squareRoot(squared), straight);
+/** Whether an input moves a vector of length 0, counted in parts of `unit`. */
+function isMoved(jets: Jets, a: JetVector, unit: number): boolean {
   const slopes = new Float64Array(jets.inputCount);
-  for (const jet of across) {
-    jets.gradientInto(jet, slopes, 0, 1 / jets.value(straight));
-    if (slopes.some((slope) => Math.abs(slope) > ONE_LINE)) return null;
-  }
-  return jets.constant(Math.atan2(Math.sqrt(jets.value(squared)), jets.value(straight)));
+  return a.some((jet) => {
+    jets.gradientInto(jet, slopes, 0, 1 / unit);
+    return slopes.some((slope) => Math.abs(slope) > ONE_LINE);
+  });
 }
 
+/**
+ * Writes the angle between two lines, 0 to 90°. Where they are one line the angle has a corner and no derivatives, unless nothing moves
+ * them apart.
+ */
 function writeAngle(
   write: Write,
   key: Parameters<Write>[0],
@@ -62,8 +56,15 @@ function writeAngle(
   a: JetVector,
   b: JetVector,
 ): void {
-  const angle = lineAngle(jets, a, b);
-  if (angle !== null) write(key, angle, DEGREES_PER_RADIAN);
+  const across = crossProduct(jets, a, b);
+  const cosine = dotProduct(jets, a, b);
+  const straight = jets.value(cosine) < 0 ? jets.scale(cosine, -1) : cosine;
+  const squared = dotProduct(jets, across, across);
+  const [sine, unit] = [Math.sqrt(jets.value(squared)), jets.value(straight)];
+  if (sine < ONE_LINE * unit) {
+    const still = jets.constant(Math.atan2(sine, unit));
+    write(key, still, DEGREES_PER_RADIAN, isMoved(jets, across, unit));
+  } else write(key, jets.angle(jets.squareRoot(squared), straight), DEGREES_PER_RADIAN);
 }
 
 /** Damper length, motion ratio and its rate; spring force, wheel rate and ride frequency where they are stated. */
@@ -89,9 +90,12 @@ function coiloverWriter(design: DesignInputs, bodies: Readonly<Record<Carrier, B
     const wheelRate = isLoose ? jets.constant(0) : jets.subtract(stiff, jets.multiply(force, bend));
     write('springForce', force);
     write('wheelRate', wheelRate);
-    if (model.vehicle === undefined || !(jets.value(wheelRate) > 0)) return;
+    if (model.vehicle === undefined) return;
     const perMass = jets.divide(jets.scale(wheelRate, 1000), number('vehicle.cornerMass'));
-    write('rideFrequency', jets.squareRoot(perMass), 1 / (2 * Math.PI));
+    if (isLoose) write('rideFrequency', jets.constant(0));
+    else if (jets.value(perMass) > 0) {
+      write('rideFrequency', jets.squareRoot(perMass), 1 / (2 * Math.PI));
+    }
   };
   return { order: 2, write: (motion, _data, write) => measure(motion, write) };
 }

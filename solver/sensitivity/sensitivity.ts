@@ -154,10 +154,10 @@ export function sensitivityAt(
   placeParts(corner, pose.data);
   const values = new Float64Array(ANSWER_KEYS.length).fill(Number.NaN);
   const slopes = new Float64Array(ANSWER_KEYS.length * inputs.length).fill(Number.NaN);
-  const write: Write = (key, jet, factor = 1) => {
+  const write: Write = (key, jet, factor = 1, isCorner = false) => {
     const place = answerPlace(key);
     values[place] = factor * jets.value(jet);
-    jets.gradientInto(jet, slopes, place * inputs.length, factor);
+    if (!isCorner) jets.gradientInto(jet, slopes, place * inputs.length, factor);
   };
   const mark = jets.mark();
   jets.order = corner.coilover === null ? 1 : MOST_ORDER;
