@@ -218,4 +218,4 @@ export {
   type Subject,
   usualStretch,
 } from './whereabouts/question.ts';
-export { placeOf, withPlace } from './whereabouts/subject.ts';
+export { placeOf, withPlace, withPlaceWritten } from './whereabouts/subject.ts';

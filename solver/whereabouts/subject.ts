@@ -1,4 +1,5 @@
 /** The point that moves: where it stands in a model, a model with it elsewhere, and how well it is known. */
+import { tidy } from '../cure/change.ts';
 import { add, scale, subtract, type Vector3 } from '../math/vec3.ts';
 import type { Model } from '../model/model.ts';
 import { plainPath } from '../model/sound/names.ts';
@@ -63,4 +64,18 @@ export function uncertaintyOf({ tolerance = {} }: Model, subject: Subject): numb
     squares += mm * mm;
   }
   return Math.sqrt(squares) / each.length;
+}
+
+/** The model with the subject at a place, its numbers as they would be written down: to 0.0001 mm. */
+export function withPlaceWritten(model: Model, subject: Subject, place: Vector3): Model {
+  const { tieRod, upperArm, ...others } = withPlace(model, subject, place);
+  const written = (point: Vector3): Vector3 => [tidy(point[0]), tidy(point[1]), tidy(point[2])];
+  const isRod = subject === 'rodInner' || subject === 'rodOuter';
+  const rod = { ...tieRod, inner: written(tieRod.inner), outer: written(tieRod.outer) };
+  const arm = {
+    ...upperArm,
+    frontPivot: written(upperArm.frontPivot),
+    rearPivot: written(upperArm.rearPivot),
+  };
+  return { ...others, tieRod: isRod ? rod : tieRod, upperArm: isRod ? upperArm : arm };
 }

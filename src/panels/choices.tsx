@@ -46,7 +46,7 @@ interface SegmentsProps<T extends string> {
 }
 
 /** A row of buttons of which one is pressed. A press by pointer gives the keyboard back to the bench. */
-function Segments<T extends string>({ title, choices, chosen, onChoose }: SegmentsProps<T>) {
+export function Segments<T extends string>({ title, choices, chosen, onChoose }: SegmentsProps<T>) {
   return (
     <fieldset className="segments" aria-label={title}>
       {choices.map(([choice, label, meaning]) => (

@@ -98,6 +98,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./improve/ImproveSheet.tsx'),
   },
   {
+    key: 'where',
+    label: 'Rod end',
+    title: 'Where the tie rod end may go',
+    icon: 'M2.400 2.400v11.200h11.200M6 9.400c0-2.600 1.800-4.800 4-4.800s3 2 2 4-6 4-6 .800ZM8.800 7.400v.100',
+    load: () => import('./where/WhereSheet.tsx'),
+  },
+  {
     key: 'fitment',
     label: 'Fitment',
     title: 'Wheel and tyre: compare others with what is fitted',

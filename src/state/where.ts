@@ -9,7 +9,6 @@ import {
   type Best,
   type Model,
   type Picture,
-  PLANE_AXES,
   type Plane,
   type Question,
   type Reach,
@@ -46,6 +45,8 @@ export interface WhereState extends WhereWish {
   /** Share of the finest picture that is there. */
   readonly progress: number;
   readonly bests: readonly Best[] | null;
+  /** Where the probe is, and what was last told of it: the telling follows a moment later. */
+  readonly probeAt: readonly [number, number] | null;
   readonly probe: Told | null;
 }
 
@@ -88,6 +89,7 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
     picture: null,
     progress: 0,
     bests: null,
+    probeAt: null,
     probe: null,
   }));
   const { getState, setState } = store;
@@ -120,8 +122,8 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
     service ??= start(take);
     setState({ model, question, bests: null });
     service.ask({ kind: 'where', number, model, question });
-    const { probe } = getState();
-    if (probe !== null) moveProbe(probe.at);
+    const { probeAt } = getState();
+    if (probeAt !== null) moveProbe(probeAt);
   }
 
   function sendProbe(): void {
@@ -135,12 +137,13 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
   /** Asks about the place with these coordinates of the plane, mm. */
   function moveProbe(at: readonly [number, number]): void {
     next = at;
+    setState({ probeAt: at });
     sendProbe();
   }
 
   function dropProbe(): void {
     next = null;
-    setState({ probe: null });
+    setState({ probeAt: null, probe: null });
   }
 
   /** States part of the wish; what was drawn of another point or plane is taken away at once. */
@@ -149,8 +152,8 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
     setState(part);
     const now = getState();
     if (now.subject !== before.subject || now.plane !== before.plane || now.half !== before.half) {
-      setState({ start: null, picture: null, progress: 0, probe: null });
-      next = null;
+      setState({ start: null, picture: null, progress: 0 });
+      if (now.half === before.half) dropProbe();
     }
     if (watchers > 0) ask();
   }
@@ -175,16 +178,15 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
       leave?.();
       leave = null;
       service?.ask({ kind: 'cancel' });
-      setState({ model: null, probe: null });
+      setState({ model: null });
+      dropProbe();
     };
   }
 
   return { ...store, watch, wish, limit, moveProbe, dropProbe };
 }
 
-/** Which axes a plane shows, and the present coordinates along them. */
-export function axesOf({ question, start }: WhereState): readonly [number, number] | null {
-  if (question === null || start === null) return null;
-  const [i, j] = PLANE_AXES[question.plane];
-  return [start.present.place[i]!, start.present.place[j]!];
+/** The limit of the present aim, degrees. */
+export function limitOf({ limits, subject, aim }: WhereWish): number {
+  return limits[angleOf(subject)][aim];
 }
