@@ -77,7 +77,7 @@ function fact(facts: readonly Fact[], key: string): number {
 describe('where the tie rod end may go', () => {
   it('tells of the place under the probe what the solver says, for either end and plane', async () => {
     const [page, sheet] = await openSheet();
-    await sheet.getByRole('button', { name: 'Move the tie rod’s outer end' }).click();
+    await sheet.getByRole('button', { name: /^Outer end/ }).click();
     await sheet.getByRole('button', { name: /^Picture seen from the side/ }).click();
     await whole(sheet);
     const across = sheet.getByRole('slider', { name: 'Probe, rearward or forward' });
@@ -177,7 +177,7 @@ describe('where the upper arm’s pivots may go', () => {
     await sheet.getByText(/The point is known to ±2\.00 mm/).waitFor();
     await drop(page, 'bare.json', new TextEncoder().encode(writeModel(moved)));
     await sheet.getByText(/How well the point is known: not stated/).waitFor(PATIENCE);
-    await sheet.getByRole('button', { name: /^Move both upper pivots/ }).click();
+    await sheet.getByRole('button', { name: /^Both pivots/ }).click();
     await whole(sheet);
     await sheet.locator('tr[data-fact="camberBump"]').first().waitFor();
     const beyond = await sheet.evaluate((element) => element.scrollWidth - element.clientWidth);

@@ -30,7 +30,7 @@ export function Choices() {
         choices={SUBJECTS.map((one) => [
           one,
           SUBJECT_WORDS[one][0],
-          `Move ${SUBJECT_WORDS[one][1]}`,
+          `${SUBJECT_WORDS[one][0]}: move ${SUBJECT_WORDS[one][1]}`,
         ])}
         chosen={subject}
         onChoose={(one) => where.wish({ subject: one })}
