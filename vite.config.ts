@@ -14,7 +14,7 @@ const core = {
   name: 'core',
   test: new RegExp(
     [
-      '/solver/(linkage|math|model|measures)/',
+      '/solver/(linkage|math|model|measures)/(?!explanations)',
       '/solver/(units|corner)',
       '/solver/clearance/(meridian|depth|profile|placed|rod|strands|section|shapes|wheelPlace|required)',
     ].join('|'),

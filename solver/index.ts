@@ -74,6 +74,7 @@ export {
   axleInto,
   createAxle,
 } from './measures/axle.ts';
+export { EXPLANATIONS } from './measures/explanations.ts';
 export { csvField, FILE_UNITS } from './measures/fileUnits.ts';
 export { createMeasures, MEASURE_KEYS, Measure, type MeasureKey } from './measures/keys.ts';
 export { isOutside, type Limit, limitedValue, limitsOf, outsideLimits } from './measures/limits.ts';

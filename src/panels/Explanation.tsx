@@ -2,6 +2,7 @@
 import './explanation.css';
 import { useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
+import { EXPLANATIONS } from '../../solver/index.ts';
 import { type Box, litBox } from '../state/litBox.ts';
 import { explained, stopExplaining } from './explain.ts';
 import { explanationPlace } from './explanationPlace.ts';
@@ -61,7 +62,7 @@ export function Explanation() {
   return (
     <div ref={box} id="explanation" role="tooltip" className="explanation">
       <strong className="explanation-title">{now.title}</strong>
-      <span>{now.text}</span>
+      <span>{EXPLANATIONS[now.key]}</span>
     </div>
   );
 }

@@ -1,21 +1,20 @@
 import './name.css';
 import { useStore } from 'zustand';
+import type { AxleKey, MeasureKey } from '../../solver/index.ts';
 import { explain, explained, stopExplaining } from './explain.ts';
 
 /** A name that explains itself on hover, focus and tap. */
 export function Name({
   measure,
   label,
-  text,
   className = '',
 }: {
-  measure: string;
+  measure: MeasureKey | AxleKey;
   label: string;
-  text: string;
   className?: string;
 }) {
   const isExplained = useStore(explained, (state) => state.now?.key === measure);
-  const start = (anchor: HTMLElement) => explain({ key: measure, title: label, text, anchor });
+  const start = (anchor: HTMLElement) => explain({ key: measure, title: label, anchor });
   return (
     <button
       type="button"

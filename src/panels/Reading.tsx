@@ -53,12 +53,7 @@ export function MainReading({ row, children }: { row: MeasureRow; children?: Rea
   const root = useReading(row, { before: '', after: ` ${baseline}`, hasUnit: true });
   return (
     <div ref={root} className="main-reading" data-reading={row.key}>
-      <Name
-        className="main-reading-name"
-        measure={row.key}
-        label={row.label}
-        text={row.explanation}
-      />
+      <Name className="main-reading-name" measure={row.key} label={row.label} />
       <Figure className="main-reading-figure" />
       <div className="main-reading-curve">{children}</div>
       <div className="main-reading-words" data-part="words" />
@@ -73,12 +68,7 @@ export function RowReading({ row }: { row: MeasureRow }) {
   const root = useReading(row, { before, after: '', hasUnit: false });
   return (
     <div ref={root} className="row-reading" data-reading={row.key}>
-      <Name
-        className="row-reading-name"
-        measure={row.key}
-        label={row.label}
-        text={row.explanation}
-      />
+      <Name className="row-reading-name" measure={row.key} label={row.label} />
       <Figure className="row-reading-figure" />
       <div className="row-reading-words" data-part="words" />
       <div className="row-reading-change" data-part="change" />

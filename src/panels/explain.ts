@@ -1,11 +1,11 @@
 /** Which measure is being explained, and beside what: one explanation at a time. */
 import { createStore } from 'zustand/vanilla';
+import type { AxleKey, MeasureKey } from '../../solver/index.ts';
 import { view } from '../state/bench.ts';
 
 export interface Explained {
-  readonly key: string;
+  readonly key: MeasureKey | AxleKey;
   readonly title: string;
-  readonly text: string;
   /** The name that asked. */
   readonly anchor: HTMLElement;
 }

@@ -9,8 +9,8 @@ import {
   createAxle,
   createPose,
   createRodGap,
+  EXPLANATIONS,
   type Model,
-  measureRow,
   parseModel,
   placeParts,
   poseReport,
@@ -201,7 +201,7 @@ describe('readings', () => {
     const name = page.locator('[data-reading="caster"] .name');
     const tip = page.getByRole('tooltip');
     await name.hover();
-    await eventually(() => tip.textContent()).toContain(measureRow('caster').explanation);
+    await eventually(() => tip.textContent()).toContain(EXPLANATIONS.caster);
     const box = await tip.boundingBox();
     const figure = await part(page, 'caster', 'figure').boundingBox();
     if (box === null || figure === null) throw new Error('Nothing to compare.');
@@ -540,7 +540,7 @@ describe('the page', () => {
     const name = page.locator('[data-reading="camber"] .name');
     await name.tap();
     const tip = page.getByRole('tooltip');
-    await eventually(() => tip.textContent()).toContain(measureRow('camber').explanation);
+    await eventually(() => tip.textContent()).toContain(EXPLANATIONS.camber);
     const [box, figure] = [
       await tip.boundingBox(),
       await part(page, 'camber', 'figure').boundingBox(),

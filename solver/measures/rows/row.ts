@@ -42,8 +42,6 @@ export interface MeasureRow {
   readonly group: MeasureGroup;
   readonly kind: UnitKind;
   readonly label: string;
-  /** One sentence in plain shop words, sign convention included. */
-  readonly explanation: string;
   readonly sense?: Sense;
   /** Keys of the model, dotted, that the measure cannot do without. */
   readonly needs?: readonly string[];
