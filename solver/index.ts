@@ -2,9 +2,14 @@
 
 export { align } from './align/align.ts';
 export * from './align/alignment.ts';
+export { fixedAxisCaster, ruleFactor, smallAngleCaster } from './align/casterRead.ts';
+export { type CasterDifference, type CasterSweep, casterSweep } from './align/casterSweep.ts';
+export { casterReasons } from './align/casterWords.ts';
 export * from './align/hardware.ts';
+export { type MovedMeasure, movedBySettings } from './align/moved.ts';
 export type { AnglePoint } from './align/outline.ts';
 export { type ReachableRegion, reachableRegion, reachableRegionInSteps } from './align/region.ts';
+export type { SteerEnd, Steered } from './align/steered.ts';
 export { hardwareWords, stepWords } from './align/workWords.ts';
 export { certify, createProof, type Proof, stepProof } from './certify/proof.ts';
 export { type CertifiedRange, certifiedRange } from './certify/range.ts';

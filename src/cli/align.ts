@@ -9,7 +9,9 @@ import {
   hardwareWords,
   inWords,
   type Model,
+  type MovedMeasure,
   measureRow,
+  movedBySettings,
   type Setting,
   stepWords,
 } from '../../solver/index.ts';
@@ -50,7 +52,7 @@ function workOf({ work }: Alignment): readonly object[] {
   return work.map((step) => ({ ...step, says: stepWords(step, millimetres) }));
 }
 
-function jsonOf(alignment: Alignment): string {
+function jsonOf(alignment: Alignment, moved: readonly MovedMeasure[]): string {
   const { reached, after, before, aims, runsOut, lacks, fails } = alignment;
   const answer = {
     reached,
@@ -64,6 +66,7 @@ function jsonOf(alignment: Alignment): string {
     before: settingOf(before),
     rounded: alignment.rounded === null ? null : settingOf(alignment.rounded),
     work: workOf(alignment),
+    moved,
   };
   return `${JSON.stringify(answer, null, 2)}\n`;
 }
@@ -133,13 +136,39 @@ function workLines({ work }: Alignment): string[] {
   ];
 }
 
+/** Measures told beside the angles, with their units and digits; the object has them all. */
+const TOLD = [
+  ['halfTrack', 'mm', 1],
+  ['kingpinInclination', 'deg', 2],
+  ['scrubRadius', 'mm', 1],
+  ['casterTrail', 'mm', 1],
+  ['bumpSteer', 'deg/mm', 4],
+  ['rollCentreHeight', 'mm', 1],
+  ['plunge', 'mm', 1],
+] as const;
+
+function movedLines(moved: readonly MovedMeasure[]): string[] {
+  const lines = TOLD.flatMap(([key, unit, digits]) => {
+    const found = moved.find((each) => each.key === key);
+    if (found === undefined) return [];
+    const [before, after] = [rounded(found.before, digits), rounded(found.after, digits)];
+    const label = measureRow(key).label.padEnd(22);
+    return before === after
+      ? []
+      : [`  ${label}${before.padStart(10)}${after.padStart(10)} ${unit}`];
+  });
+  return lines.length === 0
+    ? []
+    : ['', `What else moves${'now'.padStart(19)}${'then'.padStart(10)}`, ...lines];
+}
+
 const CAUTION = [
   '',
   'Rigid parts, no bush compliance, no joint play. Steering parts carry lives: set and check on',
   'an alignment rack; lock cams, jam nuts and new cotter pins by the vehicle maker’s figures.',
 ];
 
-function tableOf(model: Model, alignment: Alignment): string {
+function tableOf(model: Model, alignment: Alignment, moved: readonly MovedMeasure[]): string {
   return [
     escaped(model.name),
     `Set pose: travel ${rounded(model.travel.ride ?? 0, 1)} mm, rack 0`,
@@ -149,6 +178,7 @@ function tableOf(model: Model, alignment: Alignment): string {
     ...verdict(alignment),
     ...withinLine(alignment),
     ...workLines(alignment),
+    ...movedLines(moved),
     ...CAUTION,
     '',
   ].join('\n');
@@ -173,8 +203,10 @@ export const align: Verb = {
     ) as AskedTargets;
     const model = loadModel(file);
     const alignment = alignModel(model, asked);
-    if (sorted.flags.has('json')) write(jsonOf(alignment));
-    else write(alignment.fails === null ? tableOf(model, alignment) : failedLine(alignment));
+    const moved = movedBySettings(model, alignment.after.settings);
+    if (sorted.flags.has('json')) write(jsonOf(alignment, moved));
+    else if (alignment.fails !== null) write(failedLine(alignment));
+    else write(tableOf(model, alignment, moved));
     return alignment.reached ? 0 : 1;
   },
 };
