@@ -1,6 +1,12 @@
-/** The settings that reach what the present design's targets want, and what they do besides. */
+/** The settings that reach what the present design's targets want, what its hardware can reach, and what settings do besides. */
 import { createStore } from 'zustand/vanilla';
-import { type Model, presentSettings, type Settings, withSettings } from '../../solver/index.ts';
+import {
+  type Model,
+  presentSettings,
+  type Settings,
+  withSettings,
+  writeModel,
+} from '../../solver/index.ts';
 import type { AlignAnswer, AlignAnswers, AlignKind, AlignRequest } from '../worker/alignJob.ts';
 import type { Background } from '../worker/background.ts';
 import type { DocumentStore } from './document.ts';
@@ -19,6 +25,13 @@ export type AlignmentState = { readonly [Kind in AlignKind]: AlignAnswers[Kind] 
   readonly isWhole: boolean;
 };
 
+/** What decides what can be reached: all of a model but the camber and caster that are wanted of it. */
+function reachText({ targets, ...model }: Model): string {
+  return writeModel(
+    targets?.toe === undefined ? model : { ...model, targets: { toe: targets.toe } },
+  );
+}
+
 interface Question {
   readonly number: number;
   readonly model: Model;
@@ -36,6 +49,7 @@ export function createAlignment(
 ) {
   const store = createStore<AlignmentState>(() => ({
     settings: null,
+    region: null,
     effects: null,
     isAsked: false,
     of: null,
@@ -53,6 +67,7 @@ export function createAlignment(
   let leave: (() => void) | null = null;
   /** The model with settings on it that were found here: they and their order of work stay as long as it stands. */
   let tried: Model | null = null;
+  let regionOf: string | null = null;
 
   function take({ kind, number, answer }: AlignAnswer): void {
     const question = asked.get(kind);
@@ -79,9 +94,12 @@ export function createAlignment(
     return trial === null ? model : withSettings(model, presentSettings(trial.before));
   }
 
-  function askSettings(): void {
+  function ask(kind: 'settings' | 'region'): void {
     service ??= start(take);
-    service.ask({ kind: 'settings', ...next('settings', standing()) });
+    service.ask({
+      kind,
+      ...next(kind, kind === 'settings' ? standing() : documentStore.getState().model),
+    });
   }
 
   /** The settings that would be put on: in whole marks where they are wanted so and there are any. */
@@ -105,13 +123,18 @@ export function createAlignment(
 
   function follow(): void {
     const { model, mark } = documentStore.getState();
+    const reach = reachText(model);
+    if (reach !== regionOf) {
+      regionOf = reach;
+      ask('region');
+    }
     const { isAsked, of } = getState();
     if (!isAsked) return;
-    if (model !== tried && asked.get('settings')?.model !== model) askSettings();
+    if (model !== tried && asked.get('settings')?.model !== model) ask('settings');
     else if (mark === null && asked.get('effects')?.of !== of) askEffects();
   }
 
-  /** Keeps settings, once they were asked for, up to date until the returned function is called. */
+  /** Keeps the region, and settings once they were asked for, up to date until the returned function is called. */
   function watch(): () => void {
     watchers += 1;
     leave ??= documentStore.subscribe((state, before) => {
@@ -123,6 +146,7 @@ export function createAlignment(
       if (watchers > 0) return;
       service?.ask({ kind: 'cancel' });
       asked.clear();
+      regionOf = null;
       leave?.();
       leave = null;
     };
@@ -132,7 +156,7 @@ export function createAlignment(
   function find(): void {
     tried = null;
     setState({ isAsked: true });
-    askSettings();
+    ask('settings');
   }
 
   function putAway(): void {

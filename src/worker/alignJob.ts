@@ -1,4 +1,4 @@
-/** Settings that reach what is wanted, and what they do besides: a step at a time wherever it runs. */
+/** Settings that reach what is wanted, what can be reached, and what settings do besides: a step at a time wherever it runs. */
 import {
   type Alignment,
   align,
@@ -7,6 +7,8 @@ import {
   type Model,
   type Moved,
   movesBetween,
+  type ReachableRegion,
+  reachableRegionInSteps,
   type Steps,
   surveyInSteps,
   type Worsened,
@@ -25,6 +27,8 @@ export interface AlignmentEffects {
 /** The answers by the kind of question. */
 export interface AlignAnswers {
   readonly settings: Alignment;
+  /** null where the corner cannot stand at ride height. */
+  readonly region: ReachableRegion | null;
   readonly effects: AlignmentEffects;
 }
 export type AlignKind = keyof AlignAnswers;
@@ -36,7 +40,7 @@ interface Asked {
 }
 
 export type AlignQuestion =
-  | (Asked & { readonly kind: 'settings' })
+  | (Asked & { readonly kind: 'settings' | 'region' })
   /** From the model to the same one set otherwise. */
   | (Asked & { readonly kind: 'effects'; readonly set: Model; readonly meshes: MeshKeys });
 
@@ -56,7 +60,7 @@ export type AlignAnswer = {
 /** Longest turn of work before others get theirs, ms. */
 const TURN = 8;
 /** What is asked of first: a hand that drags the wanted point waits for settings. */
-const ORDER: readonly AlignKind[] = ['settings', 'effects'];
+const ORDER: readonly AlignKind[] = ['settings', 'region', 'effects'];
 
 function* settingsInSteps(model: Model): Steps<Alignment> {
   yield 0;
@@ -79,7 +83,7 @@ function stepsOf(question: AlignQuestion, shelf: MeshShelf | null): Steps<AlignA
     const { set, meshes } = question;
     return effectsInSteps(model, set, shelf?.surfaces(model, meshes));
   }
-  return settingsInSteps(model);
+  return question.kind === 'settings' ? settingsInSteps(model) : reachableRegionInSteps(model);
 }
 
 /** `later` runs a function soon, after whatever waits; `clock` counts ms. Without a shelf no mesh is watched. */

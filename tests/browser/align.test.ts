@@ -7,6 +7,7 @@ import {
   type Model,
   poseReport,
   type Reached,
+  reachableRegion,
   withSettings,
   writeModel,
 } from '../../solver/index.ts';
@@ -149,6 +150,10 @@ describe('hardware', () => {
   });
 });
 
+function spanOf(values: readonly number[]): number {
+  return Math.max(...values) - Math.min(...values);
+}
+
 /** Types what is wanted of an angle. */
 async function want(sheet: Locator, angle: string, degrees: number): Promise<void> {
   const field = sheet.getByRole('textbox', { name: `Wanted ${angle}, degrees` });
@@ -208,7 +213,62 @@ describe('the settings', () => {
     const nearest = found.after.angles!.caster.toFixed(2);
     expect(await answer.textContent()).toContain(`caster ${nearest}°`);
     expect(found.runsOut).toContain('lowerRearCam');
-    expect(await answer.textContent()).toContain('rear lower cam runs out at 90°');
+    expect(await answer.textContent()).toContain('lower rear cam runs out at 90°');
+  });
+});
+
+describe('what can be reached', () => {
+  it('is drawn to scale; a hand in it asks for a pair, as one step of the history, and settings follow', async () => {
+    const [page, sheet] = await openSheet(MODEL);
+    const chart = sheet.getByRole('application', {
+      name: /^Camber and caster that can be reached/,
+    });
+    await chart.waitFor(PATIENCE);
+    const region = reachableRegion(MODEL)!;
+    const drawn = await chart.locator('.region-fill').getAttribute('d');
+    const places = drawn!
+      .slice(1, -1)
+      .split('L')
+      .map((place) => place.split(' ').map(Number));
+    expect(places).toHaveLength(region.outline.length);
+    // A degree is as long both ways, and what is drawn is the outline itself.
+    const spans = [0, 1].map((axis) => spanOf(places.map((place) => place[axis]!)));
+    const camber = spanOf(region.outline.map((point) => point.camber));
+    const caster = spanOf(region.outline.map((point) => point.caster));
+    expect(spans[0]! / camber).toBeCloseTo(spans[1]! / caster, 0);
+
+    await chart.scrollIntoViewIfNeeded();
+    const box = (await chart.boundingBox())!;
+    const held = { x: box.x + 0.5 * box.width, y: box.y + 0.4 * box.height };
+    await page.mouse.move(held.x, held.y);
+    await page.mouse.down();
+    await page.mouse.move(held.x + 30, held.y - 30, { steps: 4 });
+    await page.mouse.up();
+    const wantedOf = (angle: string) =>
+      sheet.getByRole('textbox', { name: `Wanted ${angle}, degrees` }).inputValue();
+    const [wantedCamber, wantedCaster] = [await wantedOf('camber'), await wantedOf('caster')].map(
+      (text) => Number(text.replace('−', '-')),
+    );
+    const targets = {
+      ...MODEL.targets,
+      camber: { value: wantedCamber!, plusMinus: 0.75 },
+      caster: { value: wantedCaster!, plusMinus: 0.75 },
+    };
+    const found = align({ ...MODEL, targets });
+    const answer = sheet.getByRole('region', { name: 'Settings found' });
+    const said = found.reached ? 'Reached' : /Cannot be reached|Not exactly/;
+    await answer.getByText(said).first().waitFor(PATIENCE);
+    const exact = answer.locator('tbody tr').filter({ hasText: 'exact' });
+    const { caster: reached } = found.after.angles!;
+    await expect
+      .poll(() => exact.textContent(), PATIENCE)
+      .toContain(`${reached.toFixed(2).replace('-', '−')}°`);
+
+    await chart.press('ArrowUp');
+    await expect.poll(() => wantedOf('caster'), PATIENCE).toBe((wantedCaster! + 0.05).toFixed(2));
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => wantedOf('caster'), PATIENCE).toBe('4.50');
   });
 });
 

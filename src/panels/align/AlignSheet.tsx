@@ -1,4 +1,4 @@
-/** The work sheet of alignment: the hardware as dials, what is wanted, and the settings that reach it. */
+/** The work sheet of alignment: the hardware as dials, what is wanted, the settings that reach it, and what can be reached. */
 import './alignSheet.css';
 import { useEffect } from 'react';
 import { alignment } from '../../state/aligned.ts';

@@ -1,8 +1,9 @@
-/** What is wanted, the button that finds the settings for it, and what was found. */
+/** What is wanted, among what can be reached; the button that finds the settings for it, and what was found. */
 import './found.css';
 import { useStore } from 'zustand';
 import { alignment } from '../../state/aligned.ts';
 import { Found } from './Found.tsx';
+import { Region } from './Region.tsx';
 import { Targets } from './Targets.tsx';
 
 export function Find() {
@@ -11,6 +12,7 @@ export function Find() {
     <section className="align-find" aria-label="Find the settings">
       <h3>What is wanted</h3>
       <Targets />
+      <Region />
       {isAsked ? (
         <Found />
       ) : (

@@ -1,13 +1,20 @@
 /** The settings that reach what is wanted, as an order of work, and the way to try and keep them. */
 import { useStore } from 'zustand';
-import type { AlignedAngles, Alignment, PivotHardware, Setting } from '../../../solver/index.ts';
+import {
+  type AlignedAngles,
+  type Alignment,
+  hardwareWords,
+  type PivotHardware,
+  type Setting,
+  stepWords,
+  type WorkStep,
+} from '../../../solver/index.ts';
 import { alignment } from '../../state/aligned.ts';
 import { view } from '../../state/bench.ts';
-import { angle, fixed } from '../../words/format.ts';
+import { angle, fixed, gapUnit, length } from '../../words/format.ts';
 import { Icon } from '../icons.tsx';
 import { Effects } from './Effects.tsx';
 import { ANGLES } from './setPose.ts';
-import { hardwareWords, settingWords, workWords } from './workWords.ts';
 
 function anglesWords(angles: AlignedAngles): string {
   return ANGLES.map((key) => `${key} ${angle(angles[key])}`).join(', ');
@@ -61,19 +68,20 @@ function Verdict({ found }: { readonly found: Alignment }) {
   );
 }
 
-function Work({ found, isWhole }: { readonly found: Alignment; readonly isWhole: boolean }) {
-  const unit = useStore(view, (state) => (state.unit === 'mm' ? 'mm' : 'inch'));
-  const settings = (isWhole ? found.rounded : null)?.settings ?? found.after.settings;
+function Work({ found }: { readonly found: Alignment }) {
+  const unit = useStore(view, (state) => gapUnit(state.unit));
+  const words = (step: WorkStep): string =>
+    stepWords(step, (mm) => length(mm, unit, 2)).replace(/-(?=\d)/g, '−');
   return (
     <ol className="align-work">
       {found.work.map((step) => (
         <li key={step.at} data-step={step.at}>
-          <strong>{hardwareWords(step.at)}</strong>: {workWords(step, isWhole, unit)}
-          <small>{settingWords(step, settings, unit)}</small>
+          <strong>{hardwareWords(step.at)}</strong>: {words(step)}
         </li>
       ))}
       <li>
-        <strong>The other side</strong>: the same, mirrored. Then toe once more, last.
+        <strong>the other side</strong>: the same, mirrored; outboard stays outboard. Toe last on
+        both.
       </li>
     </ol>
   );
@@ -173,7 +181,7 @@ export function Found() {
     <section className="align-found" aria-label="Settings found" aria-busy={isPending}>
       <Verdict found={found} />
       {found.rounded !== null && <WholeSwitch />}
-      <Work found={found} isWhole={isWhole && found.rounded !== null} />
+      <Work found={found} />
       <Table found={found} />
       <Buttons found={found} isWhole={isWhole} />
       <Effects />

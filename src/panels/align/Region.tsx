@@ -1,0 +1,38 @@
+/** What the hardware that is there can reach of camber and caster together. */
+import './region.css';
+import { useStore } from 'zustand';
+import type { ReachableRegion } from '../../../solver/index.ts';
+import { alignment } from '../../state/aligned.ts';
+import { angle } from '../../words/format.ts';
+import { RegionChart } from './RegionChart.tsx';
+
+/** What the region is of, in words: its toe, or the lack of hardware. */
+function note({ isArea, paths, toe }: ReachableRegion): string {
+  if (paths.length === 0) return 'No cam or shim is there to move camber and caster with.';
+  const held = toe === null ? 'toe follows' : `toe held at ${angle(toe)} by the tie rod`;
+  return isArea
+    ? `Every camber and caster that this hardware reaches, ${held}. Drag in it to ask for a pair: the settings follow.`
+    : `One adjuster moves camber and caster along one line only; ${held}.`;
+}
+
+export function Region() {
+  const region = useStore(alignment, (state) => state.region);
+  const isPending = useStore(alignment, (state) => state.pending.has('region'));
+  return (
+    <section className="align-region" aria-label="What can be reached" aria-busy={isPending}>
+      <h3>What can be reached</h3>
+      {region === null ? (
+        <p className="align-note">
+          {isPending
+            ? 'Working out what can be reached…'
+            : 'With these settings the corner cannot stand at ride height.'}
+        </p>
+      ) : (
+        <>
+          <p className="align-note">{note(region)}</p>
+          <RegionChart region={region} />
+        </>
+      )}
+    </section>
+  );
+}
