@@ -176,7 +176,7 @@ export {
   USUAL_BETTER,
 } from './uncertainty/again.ts';
 export { type Band, bandInSteps, bandOf } from './uncertainty/band.ts';
-export { decimalsKnown, numericalTolerance, roundedToKnown } from './uncertainty/digits.ts';
+export { decimalsKnown, numericalTolerance } from './uncertainty/digits.ts';
 export type { Histogram } from './uncertainty/histogram.ts';
 export {
   combined,

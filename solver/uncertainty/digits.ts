@@ -6,16 +6,6 @@ export function decimalsKnown(uncertainty: number, significant: 1 | 2 = 1): numb
   return significant - 1 - exponent;
 }
 
-/** A value cut where its ± ends, one significant digit of that kept; the value itself where nothing is known of its ±. */
-export function roundedToKnown(value: number, uncertainty: number): number {
-  if (!(uncertainty > 0) || !Number.isFinite(uncertainty)) return value;
-  const decimals = decimalsKnown(uncertainty);
-  const unit = 10 ** -decimals;
-  return decimals > 0
-    ? Number(value.toFixed(Math.min(100, decimals)))
-    : Math.round(value / unit) * unit;
-}
-
 /** Numerical tolerance δ: half of the last of the significant digits that an uncertainty is stated with. */
 export function numericalTolerance(uncertainty: number, significant: 1 | 2 = 1): number {
   return 0.5 * 10 ** -decimalsKnown(uncertainty, significant);

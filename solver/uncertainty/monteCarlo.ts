@@ -13,6 +13,7 @@ import { createDraw, createGauge, gaugeInto } from './draws.ts';
 import { type Histogram, histogramOf } from './histogram.ts';
 import { type Knowledge, type KnownAnswer, type KnownKey, knowledgeAt } from './knowledge.ts';
 import { evenNumbers, normalNumbers } from './random.ts';
+import { coverageInterval, deviationOf, meanOf } from './statistics.ts';
 
 export interface MonteCarloOptions {
   /** Number of corners; default 10 000. */
@@ -68,30 +69,10 @@ const COSTLY: ReadonlySet<KnownKey> = new Set([
   'turningCircle',
 ]);
 
-/** The value with the share `p` of the ascending values at or below it. */
-function quantile(sorted: Float64Array, p: number): number {
-  const at = p * (sorted.length - 1);
-  const below = Math.floor(at);
-  const next = sorted[Math.min(below + 1, sorted.length - 1)]!;
-  return sorted[below]! + (at - below) * (next - sorted[below]!);
-}
-
-function meanOf(values: Float64Array): number {
-  let sum = 0;
-  for (const value of values) sum += value;
-  return sum / values.length;
-}
-
-function deviationOf(values: Float64Array, mean: number): number {
-  let sum = 0;
-  for (const value of values) sum += (value - mean) ** 2;
-  return Math.sqrt(sum / Math.max(1, values.length - 1));
-}
-
 function summed(key: KnownKey, linear: KnownAnswer, built: Float64Array): DrawnAnswer {
   const sorted = built.filter((value) => Number.isFinite(value)).sort();
   const mean = meanOf(sorted);
-  const [low, high] = [quantile(sorted, (1 - COVERAGE) / 2), quantile(sorted, (1 + COVERAGE) / 2)];
+  const [low, high] = coverageInterval(sorted, COVERAGE);
   const half = COVERAGE_FACTOR * linear.uncertainty;
   const tolerance = linear.uncertainty > 0 ? numericalTolerance(linear.uncertainty) : 0;
   const away = Math.max(Math.abs(linear.value - half - low), Math.abs(linear.value + half - high));

@@ -9,6 +9,7 @@ import { fieldsOf } from '../../src/panels/points/fields.ts';
 import { partsOf } from '../../src/panels/points/parts.ts';
 import { SECTIONS, sectionFields } from '../../src/panels/points/sections.ts';
 import { fromSlide, shownText, slideOf, toSlide } from '../../src/panels/points/shown.ts';
+import { specOf } from '../../src/panels/points/spec.ts';
 import { withTyreSize, withWheelDiameter } from '../../src/panels/points/tyre.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
 
@@ -76,6 +77,16 @@ function numbersShown(fields: readonly Field[], model: Model): string[] {
     })
     .sort();
 }
+
+it('counts an uncertainty in what it is of', () => {
+  const kindOf = (key: string) => {
+    const { kind, unit } = specOf(`tolerance.${key}`);
+    return unit === undefined ? kind : `${kind}, ${unit}`;
+  };
+  expect(kindOf('lowerArm.frontPivot.z')).toBe('length');
+  expect(kindOf('hub.camber')).toBe('angle, °');
+  expect(kindOf('vehicle.cornerMass')).toBe('plain, kg');
+});
 
 describe('the fields', () => {
   it.each(MODELS.map((model) => [model.name, model] as const))(

@@ -1,4 +1,5 @@
 /** What every number of the format is called, what it counts, and through which range it can sensibly be slid. */
+import { measuredUnitWords } from '../../../solver/model/measured.ts';
 
 /** A length follows the unit shown; a code is a rim's inch code; everything else keeps its own unit. */
 export type Kind = 'length' | 'angle' | 'code' | 'plain';
@@ -124,6 +125,17 @@ export function patternOf(path: string): string {
     .join('.');
 }
 
+/** An uncertainty is counted in what it is of. */
+function uncertaintySpec(name: string): Spec {
+  const unit = measuredUnitWords(name);
+  if (unit === 'mm') return length(name, 0, 10, 0.1);
+  if (unit === 'degrees') return angle(name, 0, 2, 0.01);
+  return plain(name, unit === 'share of 1' ? '' : unit, 0, UNCERTAIN[unit] ?? 10, 0.01);
+}
+
+/** Ends of the sliders of uncertainties by unit. */
+const UNCERTAIN: Readonly<Record<string, number>> = { N: 2000, kg: 100, 'share of 1': 0.5 };
+
 /** The spec of a number; of one that a user named (a pair's clearance, a point's uncertainty) by its name. */
 export function specOf(path: string): Spec {
   const spec = SPECS[patternOf(path)];
@@ -131,7 +143,7 @@ export function specOf(path: string): Spec {
   const [group = '', ...rest] = path.split('.');
   const name = rest.join('.');
   if (group === 'required') return length(name.replaceAll('/', ' to '), 0, 40, 0.5);
-  if (group === 'tolerance') return length(name, 0, 10, 0.1);
+  if (group === 'tolerance') return uncertaintySpec(name);
   throw new Error(`No number of the format stands at ${path}.`);
 }
 
