@@ -66,6 +66,6 @@ export interface Answers {
   /** Starts that were searched from, and those of them where no corner could be built. */
   readonly starts: number;
   readonly unbuilt: number;
-  /** Better places that were dropped since they broke what must hold. */
+  /** Better places that were dropped since they broke what must hold, or were no sound design. */
   readonly dropped: number;
 }

@@ -8,7 +8,7 @@ import { readModel } from '../model/parse.ts';
 import type { Steps } from '../stops/steps.ts';
 import type { Answer, Answers } from './answer.ts';
 import { type Appraisal, appraiseInSteps } from './appraisal.ts';
-import { distinctOf } from './distinct.ts';
+import { ALIKE, distinctOf } from './distinct.ts';
 import { floorsInSteps } from './holding.ts';
 import { movedModel } from './moving.ts';
 import type { Question } from './question.ts';
@@ -104,6 +104,14 @@ function* answerInSteps(question: Question, x: readonly number[], after: Apprais
   };
 }
 
+/** By cost; those that cost alike stay in the order of how far they move. */
+function inOrder(answers: readonly Answer[]): readonly Answer[] {
+  const least = Math.min(...answers.map(({ cost }) => cost.after));
+  const step = Math.max(1e-9, ALIKE * ((answers[0]?.cost.before ?? 0) - least));
+  const rank = ({ cost }: Answer): number => Math.round((cost.after - least) / step);
+  return [...answers].sort((a, b) => rank(a) - rank(b));
+}
+
 /** The answers among the candidates of all starts. None is worse than the present design, and none breaks what must hold. */
 export function* answersInSteps(
   question: Question,
@@ -118,13 +126,14 @@ export function* answersInSteps(
     if (answers.length >= MOST_ANSWERS) break;
     yield i / distinct.length;
     const mended = yield* mendedInSteps(question, candidate);
+    if (mended === null) dropped += 1;
     if (mended === null || !(mended.after.cost < BETTER * before.cost)) continue;
     const answer = yield* answerInSteps(question, mended.x, mended.after);
     if (answer.holds) answers.push(answer);
     else dropped += 1;
   }
   return {
-    answers: answers.sort((a, b) => a.cost.after - b.cost.after),
+    answers: inOrder(answers),
     cost: before.cost,
     wishes: before.wishes.map((each, i) => ({ ...each, isMoved: isMoved[i]! })),
     starts: candidates.length,

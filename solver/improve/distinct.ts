@@ -5,7 +5,7 @@ import type { Candidate } from './search.ts';
 /** Two answers differ where some number differs by this share of its bounds. */
 const APART = 0.08;
 /** Costs are alike within this share of the best one's distance from the present design. */
-const ALIKE = 0.01;
+export const ALIKE = 0.01;
 /** An answer further than this share of that distance behind the best is none. */
 const GOOD = 0.35;
 

@@ -15,6 +15,8 @@ import { startCount, startOf } from './starts.ts';
 export interface Candidate {
   /** Which start it came from, the present place being 0. */
   readonly start: number;
+  /** The one mover that may move, by its place on the list; null where all may. */
+  readonly only: number | null;
   readonly x: readonly number[];
   /** Half the sum of squares there, pull and penalties left out of account only where they are 0. */
   readonly cost: number;
@@ -24,6 +26,8 @@ export interface Candidate {
 /** How the search stands: what it looks at, how hard what must hold is held, and how much every move costs. */
 interface Stage {
   readonly spots: readonly Spot[];
+  /** Where the pull is to. */
+  readonly home: readonly number[];
   /** Misses of what must hold count so much a mm or degree. */
   readonly strength: number;
   readonly pull: number;
@@ -33,10 +37,15 @@ interface Stage {
 
 /** Half-width of differences, mm or degrees. */
 const REACH = 0.01;
-/** What a move over the whole of its bounds costs while the search is under way: of two equal answers, the nearer one. */
+/**
+ * What a move over the whole of its bounds costs, as a root, while the search is under way: of equal answers each start comes to
+ * the one next to it.
+ */
 const PULL = 0.05;
 const STRENGTH = 30;
 const STRONGER = 4;
+/** Softness of the last rounds. */
+const POLISH = 0.2;
 const ROUNDS = 5;
 /** Gains that a search under way, and one that is to end, still go on for. */
 const ROUGH_GAIN = 1e-5;
@@ -112,14 +121,21 @@ function missesAt(question: Question, x: readonly number[], stage: Stage): Float
   misses.push(...spotMisses(question, corner, stage), ...stayMisses(question, corner, stage));
   x.forEach((each, i) => {
     const width = Math.max(moving.high[i]! - moving.low[i]!, REACH);
-    misses.push((stage.pull * (each - moving.present[i]!)) / width);
+    misses.push((stage.pull * (each - stage.home[i]!)) / width);
   });
   return misses.every(Number.isFinite) ? Float64Array.from(misses) : null;
 }
 
-function problemOf(question: Question, stage: Stage): LeastSquares {
+function problemOf(question: Question, { x: from, only }: Candidate, stage: Stage): LeastSquares {
   const { low, high } = question.moving;
-  return { low, high, reach: REACH, residuals: (x) => missesAt(question, x, stage) };
+  const within = (bounds: readonly number[]): readonly number[] =>
+    only === null ? bounds : bounds.map((each, i) => (i === only ? each : from[i]!));
+  return {
+    low: within(low),
+    high: within(high),
+    reach: REACH,
+    residuals: (x) => missesAt(question, x, stage),
+  };
 }
 
 /** Spots that are not among those known, of gaps and margins that are lower there than they may be or are wished to be. */
@@ -167,9 +183,12 @@ export function* refineInSteps(
   for (let round = 0; round < ROUNDS; round += 1) {
     const pull = round === 0 ? firstPull : 0;
     const strength = STRENGTH * STRONGER ** round;
-    const stage = { spots: now.spots, strength, pull, softness: pull > 0 ? 1 : 0.2 };
+    const softness = pull > 0 ? 1 : POLISH;
+    const stage = { spots: now.spots, home: from.x, strength, pull, softness };
     const smallestGain = pull > 0 ? ROUGH_GAIN : FINE_GAIN;
-    const solved = yield* boundedLeastSquares(problemOf(question, stage), now.x, { smallestGain });
+    const solved = yield* boundedLeastSquares(problemOf(question, now, stage), now.x, {
+      smallestGain,
+    });
     if (solved === null) return null;
     const corner = assemble(movedModel(model, moving, solved.x));
     const lows = keys.length === 0 ? [] : lowsOf(corner, keys, meshes);
@@ -183,12 +202,18 @@ export function* refineInSteps(
 
 /** How many starts a question is searched from. */
 export function startsOf({ moving }: Question): number {
-  return startCount(moving.present.length);
+  const { length } = moving.present;
+  return startCount(length) + (length > 1 ? length : 0);
 }
 
-/** Searches from one start; null where no corner can be built there. */
+/**
+ * Searches from one start: from a place inside the bounds, or, after all of those, from the present one with one mover alone:
+ * to move one thing is worth something to whoever has to. Null where no corner can be built there.
+ */
 export function searchInSteps(question: Question, start: number): Steps<Candidate | null> {
   const { present, low, high } = question.moving;
-  const x = startOf(start, present, low, high);
-  return refineInSteps(question, { start, x, cost: Number.NaN, spots: question.spots }, PULL);
+  const count = startCount(present.length);
+  const only = start < count ? null : start - count;
+  const x = startOf(only === null ? start : 0, present, low, high);
+  return refineInSteps(question, { start, only, x, cost: Number.NaN, spots: question.spots }, PULL);
 }

@@ -371,7 +371,13 @@ describe('distinct answers', () => {
     low: [-10, -10],
     high: [10, 10],
   };
-  const at = (start: number, x: readonly number[], cost: number) => ({ start, x, cost, spots: [] });
+  const at = (start: number, x: readonly number[], cost: number) => ({
+    start,
+    only: null,
+    x,
+    cost,
+    spots: [],
+  });
 
   it('are the best of each neighbourhood, the one that moves least among equals, and none far behind', () => {
     const kept = distinctOf(

@@ -68,7 +68,7 @@ function Unmoved({ found, design }: { readonly found: Answers; readonly design: 
 function noneWords({ cost, dropped }: Answers): string {
   if (cost < 1e-9) return 'All that is wanted is so already.';
   if (dropped > 0) {
-    return 'Better places were found, but each of them breaks what must hold. Widen the bounds, or hold less.';
+    return 'Better places were found, but each of them breaks what must hold, or is no sound design. Widen the bounds, or hold less.';
   }
   return 'Nothing inside these bounds does better than the points as they are.';
 }

@@ -2,10 +2,10 @@
 import { useStore } from 'zustand';
 import type { Mover } from '../../../solver/improve/plan.ts';
 import { moverAround } from '../../../solver/improve/starters.ts';
-import type { Model } from '../../../solver/index.ts';
+import { type Model, readModel } from '../../../solver/index.ts';
 import type { Input, InputGroup } from '../../../solver/inputs/input.ts';
 import { inputOf, inputsOf } from '../../../solver/inputs/list.ts';
-import { inputValue } from '../../../solver/inputs/value.ts';
+import { inputValue, withInput } from '../../../solver/inputs/value.ts';
 import { view } from '../../state/bench.ts';
 import { improvePlan } from '../../state/improved.ts';
 import type { Row } from '../../state/improvePlan.ts';
@@ -54,8 +54,14 @@ function groupsOf(model: Model, rows: readonly Row<Mover>[]): readonly ChoiceGro
 
 function added(model: Model, value: string): Mover {
   const inputs = value.split(' ');
-  const isAngle = inputOf(model, inputs[0] ?? '')?.unit === 'degree';
-  return moverAround(model, inputs, isAngle ? ROOM.degree : ROOM.mm);
+  const lead = inputOf(model, inputs[0] ?? '');
+  const mover = moverAround(model, inputs, lead?.unit === 'degree' ? ROOM.degree : ROOM.mm);
+  // A spacer cannot be thinner than none: a bound that no sound design has is where it is now.
+  const bound = (end: number): number =>
+    lead === undefined || readModel(withInput(model, lead, end), '').ok
+      ? end
+      : inputValue(model, lead);
+  return { ...mover, from: bound(mover.from), to: bound(mover.to) };
 }
 
 /** What stands against the bounds as they are. */

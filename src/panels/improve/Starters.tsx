@@ -2,6 +2,7 @@
 import { useStore } from 'zustand';
 import { startersOf } from '../../../solver/improve/starters.ts';
 import { improvePlan } from '../../state/improved.ts';
+import { NO_ROWS, planOf } from '../../state/improvePlan.ts';
 import type { Design } from './useDesign.ts';
 
 export function Starters({ design }: { readonly design: Design }) {
@@ -28,11 +29,22 @@ export function Starters({ design }: { readonly design: Design }) {
       <p className="plan-note">
         Their bounds and values are common practice, no source: change them below.
       </p>
-      {hasBefore && (
-        <button type="button" className="bar-button" onClick={improvePlan.putBack}>
-          Put back my lists
-        </button>
-      )}
+      <div className="plan-buttons">
+        {!isEmpty && (
+          <button
+            type="button"
+            className="bar-button"
+            onClick={() => improvePlan.take(planOf(NO_ROWS))}
+          >
+            Empty the lists
+          </button>
+        )}
+        {hasBefore && (
+          <button type="button" className="bar-button" onClick={improvePlan.putBack}>
+            Put back my lists
+          </button>
+        )}
+      </div>
     </details>
   );
 }
