@@ -96,7 +96,6 @@ describe('zero bump steer in the plane (textbook construction)', () => {
       expect(x[1]).toBeCloseTo(0, 4);
     }
     const { answers } = allSteps(improveInSteps(asked));
-    expect(answers).toHaveLength(1);
     expect(answers[0]!.model.tieRod.inner).toEqual([120, 400, 0]);
     expect(toeChange(answers[0]!.model)).toBeLessThan(1e-9);
   });
