@@ -4,6 +4,7 @@ import { useEffect, useRef } from 'react';
 import type { MeasureKey } from '../../solver/index.ts';
 import { createCurve } from './curve.ts';
 import { sweepRow } from './sweepRows.ts';
+import { useBeside } from './useBeside.ts';
 
 export interface CurveProps {
   readonly measure: MeasureKey;
@@ -33,10 +34,13 @@ export function Curve({ measure, height = 44 }: CurveProps) {
       measure,
     );
   }, [measure]);
+  const designs = useBeside();
+  const beside = designs.map(({ name }) => name).join(', ');
   const label = `Curve of ${sweepRow(measure).label} from full droop to full bump at the present rack`;
+  const whole = beside === '' ? label : `${label}; beside it ${beside}`;
   return (
     <div ref={root} className="curve" style={{ height }} data-curve={measure}>
-      <canvas ref={canvas} role="img" aria-label={label} />
+      <canvas ref={canvas} role="img" aria-label={whole} />
       <div ref={cursor} className="curve-cursor" aria-hidden="true">
         <i ref={dot} />
       </div>

@@ -1,18 +1,21 @@
-/** The large curves: any measures over travel or over rack, one chart each, beside the held design's. */
+/** The large curves: any measures over travel or over rack, one chart each, with those of the designs beside the present one. */
 import './CurveSheet.css';
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { rackRange } from '../../solver/model/defaults.ts';
 import type { SweepKey } from '../../solver/sweep.ts';
-import { documentStore } from '../state/bench.ts';
+import { documentStore, view } from '../state/bench.ts';
 import { closeCurves, curveSheet } from '../state/charted.ts';
+import { PRESENT_MARK } from '../state/marks.ts';
 import { spreads } from '../state/trusted.ts';
 import { useModal } from '../state/useModal.ts';
 import { BAND_WORDS } from './band.ts';
 import { type CurveSheetWork, createCurveSheet } from './curveSheet.ts';
 import type { Along } from './curveTable.ts';
 import { CloseIcon } from './icons.tsx';
+import { MarkKey } from './MarkKey.tsx';
 import { sweepRow, sweepRows } from './sweepRows.ts';
+import { useBeside } from './useBeside.ts';
 
 function toggle(key: SweepKey): void {
   const { keys } = curveSheet.getState();
@@ -88,10 +91,11 @@ function chartHeight(count: number): number {
 }
 
 /** Keeps the charts of the chosen keys alive. */
-function useCharts(keys: readonly SweepKey[], along: Along) {
+function useCharts(keys: readonly SweepKey[], along: Along, lines: string) {
   const root = useRef<HTMLDivElement>(null);
   const at = useRef<HTMLSpanElement>(null);
   const work = useRef<CurveSheetWork | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: other lines need other charts.
   useEffect(() => {
     const body = root.current;
     if (body === null || at.current === null) return;
@@ -109,16 +113,18 @@ function useCharts(keys: readonly SweepKey[], along: Along) {
     });
     work.current = made;
     return () => made.stop();
-  }, [keys, along]);
+  }, [keys, along, lines]);
   return { root, at, work };
 }
 
 export default function CurveSheet() {
   const keys = useStore(curveSheet, (state) => state.keys);
   const [along, setAlong] = useState<Along>('travel');
-  const { root, at, work } = useCharts(keys, along);
+  const designs = useBeside();
+  const theme = useStore(view, (state) => state.theme);
+  const lines = designs.map(({ key }) => key).join(' ');
+  const { root, at, work } = useCharts(keys, along, `${lines} ${theme}`);
   const { dialog, isClosed } = useModal();
-  const isHeld = useStore(documentStore, (state) => state.held !== null);
   const hasBand = useStore(spreads, (state) => state[along] !== null);
   return (
     <dialog
@@ -133,19 +139,17 @@ export default function CurveSheet() {
         <h2 id="curve-sheet-title">Curves</h2>
         <AlongChoice along={along} onChange={setAlong} />
         <span ref={at} className="curve-at" />
-        <span className="curve-key">
-          <i /> present
-          {isHeld && (
-            <>
-              <i className="curve-key-held" /> held
-            </>
-          )}
+        <ul className="curve-key" aria-label="Designs">
+          <MarkKey mark={PRESENT_MARK} name="present" />
+          {designs.map(({ key, mark, name }) => (
+            <MarkKey key={key} mark={mark} name={name} />
+          ))}
           {hasBand && (
-            <>
+            <li className="mark-key">
               <i className="curve-key-band" /> {BAND_WORDS}
-            </>
+            </li>
           )}
-        </span>
+        </ul>
         <button
           type="button"
           className="map-button curve-save"

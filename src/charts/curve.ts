@@ -20,7 +20,7 @@ import {
   xOf,
   yOf,
 } from './curveFrame.ts';
-import { freshPaper, type Inks, readInks } from './paper.ts';
+import { freshPaper, type Inks, inkOf, readInks } from './paper.ts';
 import { sweepRow } from './sweepRows.ts';
 import { leaveTurns, takeTurn } from './turns.ts';
 import { zoomOf } from './zoom.ts';
@@ -78,9 +78,9 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     frame.high = Math.min(frame.high, most + (most - least));
   }
 
-  /** Fits the scale to both curves; false where there is nothing to draw. */
+  /** Fits the scale to all curves; false where there is nothing to draw. */
   function fitScale(figure: FigureStyle): boolean {
-    const { present, held } = curves.current();
+    const { present, beside } = curves.current();
     frame.left = 1;
     frame.right = frame.width - 46;
     frame.least = present.axis[0]!;
@@ -88,7 +88,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     frame.low = Number.POSITIVE_INFINITY;
     frame.high = Number.NEGATIVE_INFINITY;
     widen(frame, present.columns[key]);
-    if (held !== null) widen(frame, held.columns[key]);
+    for (const { sweep } of beside) widen(frame, sweep.columns[key]);
     if (!(frame.high >= frame.low)) return false;
     const short = LEAST_STEPS / (figure.steps * figure.scale) - (frame.high - frame.low);
     if (short > 0) {
@@ -108,7 +108,7 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     const fresh = freshPaper(canvas, frame.width, frame.height, frame.zoom);
     if (fresh === null || !isThere) return;
     const { context } = fresh;
-    const { present, held } = curves.current();
+    const { present, beside } = curves.current();
     inks ??= readInks(root);
     context.lineWidth = 1;
     context.strokeStyle = inks.line;
@@ -120,11 +120,14 @@ export function createCurve(elements: CurveElements, key: MeasureKey): () => voi
     context.stroke();
     if (edges !== null) fillBand(context, frame, present.axis, edges, inks);
     context.lineJoin = 'round';
-    if (held !== null) {
-      context.strokeStyle = inks.held;
-      context.lineWidth = 1.75;
-      strokeColumn(context, frame, held.axis, held.columns[key]);
+    context.lineWidth = 1.75;
+    for (const { design, sweep } of beside) {
+      context.strokeStyle = inkOf(design.mark, inks, view.getState().theme);
+      context.setLineDash([...design.mark.dashes]);
+      strokeColumn(context, frame, sweep.axis, sweep.columns[key]);
     }
+    context.setLineDash([]);
+    root.dataset['curves'] = ['A', ...beside.map(({ design }) => design.mark.letter)].join(' ');
     context.strokeStyle = inks.accent;
     context.lineWidth = 2.25;
     strokeColumn(context, frame, present.axis, present.columns[key]);

@@ -11,16 +11,25 @@ import {
   sweepInto,
 } from '../../solver/sweep.ts';
 import { inputs, posed, view } from '../state/bench.ts';
+import type { BesidePosed } from '../state/beside.ts';
+import { beside } from '../state/compared.ts';
 import { onFrame, requestFrame } from '../state/frame.ts';
 import { travelRange } from '../state/inputs.ts';
 import type { Posed } from '../state/posed.ts';
 import { spreads } from '../state/trusted.ts';
 import type { LengthUnit } from '../state/view.ts';
-import { figureDifference, figureNumber, figureSteps, figureStyle } from '../words/figures.ts';
+import {
+  type FigureStyle,
+  figureDifference,
+  figureNumber,
+  figureSteps,
+  figureStyle,
+} from '../words/figures.ts';
 import { fromShown, length, toShown } from '../words/format.ts';
 import { bandEdgesInto, createBandEdges } from './band.ts';
 import { type Along, axisNames, curvesCsv } from './curveTable.ts';
 import { createLargeCurve, type Edges, type LargeCurve, loadCharts } from './largeCurve.ts';
+import { inkOf, readInks } from './paper.ts';
 import { sweepRow } from './sweepRows.ts';
 
 /** Poses of a large curve. */
@@ -85,32 +94,39 @@ export interface CurveSheetWork {
 export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
   const { along, charts } = parts;
   const present = createSwept();
-  const held = createSwept();
+  const others: Swept[] = [];
   const curves: LargeCurve[] = [];
-  let shownHeld: Corner | null = null;
+  let designs: readonly BesidePosed[] = [];
+  /** Lines beside the present one that the charts were made with. */
+  let lineCount = 0;
   let at = Number.NaN;
   let hovered: number | null = null;
   let isStopped = false;
   let writtenUnit: LengthUnit | null = null;
   let writtenBand: Band | null = null;
 
-  /** Sweeps both designs if anything they depend on changed; true when it did. */
+  /** Sweeps all designs if anything they depend on changed; true when it did. */
   function sweep(): boolean {
     const { corner } = posed.current();
-    const yesterday = posed.held()?.corner ?? null;
+    const designsNow = beside.current();
     const { travel, rack } = inputs.getState();
     const other = along === 'travel' ? rack : travel;
-    if (present.corner === corner && shownHeld === yesterday && at === other) return false;
+    if (present.corner === corner && designs === designsNow && at === other) return false;
     at = other;
-    shownHeld = yesterday;
+    designs = designsNow;
     const { model } = corner;
     const range = along === 'travel' ? travelRange(model) : rackRange(model.steering);
     sweepDesign(present, corner, along, range, at);
-    if (yesterday !== null) sweepDesign(held, yesterday, along, range, at);
+    designs.forEach((design, i) => {
+      others[i] ??= createSwept();
+      sweepDesign(others[i], design.posed.corner, along, range, at);
+    });
     return true;
   }
 
   function write(): void {
+    // A design has just come or gone: the sheet is about to make other charts.
+    if (designs.length !== lineCount) return;
     const { unit } = view.getState();
     const xs = Array.from(present.sweep.axis, (mm) => toShown(mm, unit));
     charts.forEach(({ key }, i) => {
@@ -118,43 +134,52 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
       const shown = ({ sweep: { columns } }: Swept) =>
         Array.from(columns[key], (value) => (Number.isNaN(value) ? null : value * scale));
       const edges = edgesOf(present.sweep, key, spreads.getState()[along], scale);
-      curves[i]?.write(xs, shown(present), shownHeld === null ? null : shown(held), edges);
+      curves[i]?.write(xs, shown(present), others.slice(0, designs.length).map(shown), edges);
     });
     const other = along === 'travel' ? 'rack' : 'travel';
     parts.at.textContent = `at ${other} ${length(at, unit)}`;
   }
 
   /** Value of a measure where the bench stands, or where the pointer is. */
-  function valueAt(swept: Swept, now: Posed | null, key: SweepKey): number {
+  function valueAt(swept: Swept, now: Posed, key: SweepKey): number {
     if (hovered !== null) return swept.sweep.columns[key][hovered] ?? Number.NaN;
-    if (now?.pose.outcome !== 'reached') return Number.NaN;
+    if (now.pose.outcome !== 'reached') return Number.NaN;
     if (key === 'wheelGap') return now.wheelGap.gap;
     if (key === 'tyreGap') return now.tyreGap.gap;
     return now.measures[Measure[key]]!;
   }
 
-  /** Figures at the pointer, or else at the present place: present, held, difference. */
+  /** ", B 1.20° (+0.10°)": a design's value and its difference from the present one. */
+  function besideText(
+    design: BesidePosed,
+    swept: Swept,
+    key: SweepKey,
+    now: number,
+    figure: FigureStyle,
+  ): string {
+    const value = valueAt(swept, design.posed, key);
+    const name = design.key === 'yesterday' ? 'yesterday' : design.mark.letter;
+    if (!Number.isFinite(value)) return `, ${name} none`;
+    // The difference is rounded, not the difference of what was rounded: as the readings do it.
+    const change = figureSteps(value - now, figure);
+    const text = `, ${name} ${figureNumber(figureSteps(value, figure), figure)}${figure.unit}`;
+    return Number.isFinite(change)
+      ? `${text} (${figureDifference(change, figure)}${figure.unit})`
+      : text;
+  }
+
+  /** Figures at the pointer, or else at the present place: present, and each design with its difference from it. */
   function read(): void {
     const { unit } = view.getState();
     const here = hovered === null ? inputs.getState()[along] : present.sweep.axis[hovered]!;
     for (const { key, readout } of charts) {
       const figure = figureStyle(sweepRow(key).kind, unit);
-      const shown = (value: number): string =>
-        Number.isFinite(value)
-          ? figureNumber(figureSteps(value, figure), figure) + figure.unit
-          : 'none';
       const now = valueAt(present, posed.current(), key);
-      let text = `${along} ${length(here, unit)}: ${shown(now)}`;
-      if (shownHeld !== null) {
-        const before = valueAt(held, posed.held(), key);
-        text += `, held ${shown(before)}`;
-        // The difference is rounded, not the difference of what was rounded: as the readings do it.
-        const change = figureSteps(now - before, figure);
-        if (Number.isFinite(change)) {
-          text += `, change ${figureDifference(change, figure)}${figure.unit}`;
-        }
-      }
-      readout.textContent = text;
+      const shown = Number.isFinite(now)
+        ? figureNumber(figureSteps(now, figure), figure) + figure.unit
+        : 'none';
+      const texts = designs.map((design, i) => besideText(design, others[i]!, key, now, figure));
+      readout.textContent = `${along} ${length(here, unit)}: ${shown}${texts.join('')}`;
     }
   }
 
@@ -190,11 +215,18 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
 
   void loadCharts().then((Chart) => {
     if (isStopped) return;
+    const inks = readInks(parts.at);
+    const { theme } = view.getState();
+    const lines = beside.current().map(({ mark }) => {
+      return { colour: inkOf(mark, inks, theme), dashes: mark.dashes };
+    });
+    lineCount = lines.length;
     for (const { key, place } of charts) {
       curves.push(
         createLargeCurve(Chart, {
           place,
           height: Math.max(LEAST_HEIGHT, parts.height),
+          beside: lines,
           names: () => axisNames(along, key, view.getState().unit),
           onHover(index) {
             hovered = index;
@@ -212,7 +244,11 @@ export function createCurveSheet(parts: CurveSheetParts): CurveSheetWork {
     csv() {
       sweep();
       const keys = charts.map(({ key }) => key);
-      return curvesCsv(along, at, keys, present.sweep, shownHeld === null ? null : held.sweep);
+      const named = designs.map(({ key, name, mark }, i) => {
+        const called = key === 'yesterday' ? name : `${mark.letter} ${name}`;
+        return { name: called, sweep: others[i]!.sweep };
+      });
+      return curvesCsv(along, at, keys, present.sweep, named);
     },
     stop() {
       isStopped = true;

@@ -24,25 +24,28 @@ function number(value: number): string {
   return Math.abs(value) < NOTHING ? '0' : String(Number(value.toPrecision(DIGITS)));
 }
 
-/** The sweep's columns as CSV: units and signs in the first line, nothing where there is no number. */
+/** A design beside the present one, by its name. */
+export interface NamedSweep {
+  readonly name: string;
+  readonly sweep: Sweep;
+}
+
+/** The sweeps' columns as CSV: units and signs in the first line, nothing where there is no number. */
 export function curvesCsv(
   along: Along,
   at: number,
   keys: readonly SweepKey[],
   present: Sweep,
-  held: Sweep | null,
+  beside: readonly NamedSweep[],
 ): string {
   const other: Along = along === 'travel' ? 'rack' : 'travel';
-  const rows = keys.map(sweepRow);
-  const names = rows.flatMap((row) =>
-    held === null ? [columnHead(row)] : [columnHead(row), columnHead(row, ', held')],
-  );
+  const names = keys
+    .map(sweepRow)
+    .flatMap((row) => [columnHead(row), ...beside.map(({ name }) => columnHead(row, `, ${name}`))]);
   const lines = [[AXES[along], AXES[other], ...names].map(csvField).join(',')];
+  const sweeps = [present, ...beside.map(({ sweep }) => sweep)];
   for (let i = 0; i < present.axis.length; i += 1) {
-    const values = keys.flatMap((key) => {
-      const own = number(present.columns[key][i]!);
-      return held === null ? [own] : [own, number(held.columns[key][i]!)];
-    });
+    const values = keys.flatMap((key) => sweeps.map(({ columns }) => number(columns[key][i]!)));
     lines.push([number(present.axis[i]!), number(at), ...values].join(','));
   }
   return `${lines.join('\n')}\n`;

@@ -13,9 +13,17 @@ export interface Edges {
   readonly high: Values;
 }
 
+/** How one line of a chart is drawn. */
+export interface LineStyle {
+  readonly colour: string;
+  readonly dashes: readonly number[];
+}
+
 export interface LargeCurveOptions {
   readonly place: HTMLElement;
   readonly height: number;
+  /** The lines beside the present one, in the order of their values. */
+  readonly beside: readonly LineStyle[];
   /** Names of the axes with their units, asked for whenever they are drawn. */
   readonly names: () => readonly [across: string, up: string];
   /** Called with the index under the pointer, or null. */
@@ -25,7 +33,13 @@ export interface LargeCurveOptions {
 }
 
 export interface LargeCurve {
-  write(xs: readonly number[], present: Values, held: Values | null, band: Edges | null): void;
+  /** `beside` has one list for each line beside the present one. */
+  write(
+    xs: readonly number[],
+    present: Values,
+    beside: readonly Values[],
+    band: Edges | null,
+  ): void;
   /** Marks the present place on the axis. */
   mark(x: number): void;
   resize(width: number): void;
@@ -75,7 +89,7 @@ function edge(inks: Inks): uPlotType.Series {
 }
 
 function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
-  const { place, height, names, onHover } = options;
+  const { place, height, beside, names, onHover } = options;
   return {
     width: Math.max(120, place.clientWidth),
     height,
@@ -91,12 +105,24 @@ function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
     ],
     series: [
       {},
-      { stroke: inks.held, width: 2, points: { show: false }, spanGaps: false },
+      ...beside.map(({ colour, dashes }) => ({
+        stroke: colour,
+        width: 2,
+        dash: [...dashes],
+        points: { show: false },
+        spanGaps: false,
+      })),
       { stroke: inks.accent, width: 2.5, points: { show: false }, spanGaps: false },
       edge(inks),
       edge(inks),
     ],
-    bands: [{ series: [4, 3], fill: `color-mix(in srgb, ${inks.accent} 16%, transparent)` }],
+    // The band's edges are the last two series.
+    bands: [
+      {
+        series: [beside.length + 3, beside.length + 2],
+        fill: `color-mix(in srgb, ${inks.accent} 16%, transparent)`,
+      },
+    ],
     hooks: { setCursor: [({ cursor }) => onHover(cursor.idx ?? null)] },
   };
 }
@@ -104,7 +130,8 @@ function settings(options: LargeCurveOptions, inks: Inks): uPlotType.Options {
 /** Puts a chart into its place. */
 export function createLargeCurve(Chart: typeof uPlotType, options: LargeCurveOptions): LargeCurve {
   const { place, height, onPick } = options;
-  const chart = new Chart(settings(options, readInks(place)), [[], [], [], [], []], place);
+  const empty: [number[], ...number[][]] = [[], [], [], [], ...options.beside.map(() => [])];
+  const chart = new Chart(settings(options, readInks(place)), empty, place);
   const marker = document.createElement('div');
   marker.className = 'large-curve-mark';
   chart.over.append(marker);
@@ -121,10 +148,11 @@ export function createLargeCurve(Chart: typeof uPlotType, options: LargeCurveOpt
     if (left !== undefined && left >= 0) onPick(chart.posToVal(left, 'x'));
   });
   return {
-    write(xs, present, held, band) {
+    write(xs, present, beside, band) {
       const nothing = present.map(() => null);
       const { low, high } = band ?? { low: nothing, high: nothing };
-      chart.setData([[...xs], [...(held ?? nothing)], [...present], [...low], [...high]]);
+      const others = beside.map((values) => [...values]);
+      chart.setData([[...xs], ...others, [...present], [...low], [...high]]);
     },
     mark,
     resize(width) {

@@ -1,4 +1,6 @@
 /** A canvas sized to its element and the screen's pixels, and the page's colours to draw with. */
+import { DESIGN_COLOURS, type Mark } from '../state/marks.ts';
+import type { Theme } from '../state/view.ts';
 import { zoomOf } from './zoom.ts';
 
 export interface Inks {
@@ -30,6 +32,11 @@ export function readInks(element: Element): Inks {
     held: of('held'),
     font: of('font') || 'sans-serif',
   };
+}
+
+/** What a design's curve is drawn in. */
+export function inkOf({ tone }: Mark, inks: Inks, theme: Theme): string {
+  return tone === 'accent' || tone === 'held' ? inks[tone] : DESIGN_COLOURS[theme][tone];
 }
 
 /**

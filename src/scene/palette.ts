@@ -1,8 +1,12 @@
 /** Colours of the stage by theme, as three reads them: the page's tokens, and what only a picture needs. */
+import type { DesignTone } from '../state/marks.ts';
 import type { Theme } from '../state/view.ts';
 
 /** What a drawing or label means. */
-export type Tone = 'ink' | 'soft' | 'accent' | 'near' | 'touch' | 'held' | 'paper';
+export type Tone = PageTone | DesignTone;
+
+/** Tones that every picture has. */
+export type PageTone = 'ink' | 'soft' | 'accent' | 'near' | 'touch' | 'held' | 'paper';
 
 export interface Palette {
   readonly background: string;
@@ -16,7 +20,7 @@ export interface Palette {
   readonly keyStrength: number;
   readonly fillStrength: number;
   readonly surroundings: number;
-  readonly tones: Readonly<Record<Tone, string>>;
+  readonly tones: Readonly<Record<PageTone, string>>;
 }
 
 export const PALETTES: Readonly<Record<Theme, Palette>> = {

@@ -2,9 +2,10 @@
 import { createStore } from 'zustand/vanilla';
 import type { SweepKey } from '../../solver/sweep.ts';
 import { inputs, posed } from './bench.ts';
+import { beside } from './compared.ts';
 import { createCurves } from './curves.ts';
 
-export const curves = createCurves(posed, inputs);
+export const curves = createCurves(posed, inputs, beside);
 
 export interface CurveSheetState {
   readonly isOpen: boolean;

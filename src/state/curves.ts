@@ -3,6 +3,7 @@
  * when a curve asks; the buffers are filled again and again.
  */
 import { createSweep, type Sweep, sweepInto } from '../../solver/sweep.ts';
+import type { BesidePosed, BesideStore } from './beside.ts';
 import type { Inputs } from './inputs.ts';
 import { travelRange } from './inputs.ts';
 import type { Posed, PosedStore } from './posed.ts';
@@ -10,38 +11,52 @@ import type { Posed, PosedStore } from './posed.ts';
 /** Poses of a curve over travel. */
 export const CURVE_POSES = 101;
 
+/** The curves of a design beside the present one, over the present one's travel. */
+export interface BesideCurves {
+  readonly design: BesidePosed;
+  readonly sweep: Sweep;
+}
+
 export interface Curves {
   readonly present: Sweep;
-  /** The held design over the same travel; null while none is held. */
-  readonly held: Sweep | null;
+  readonly beside: readonly BesideCurves[];
 }
 
 export type CurveStore = ReturnType<typeof createCurves>;
 
-export function createCurves(posed: PosedStore, inputs: Inputs) {
+export function createCurves(posed: PosedStore, inputs: Inputs, besideStore: BesideStore) {
   const present = createSweep(CURVE_POSES);
-  const held = createSweep(CURVE_POSES);
-  const withoutHeld: Curves = { present, held: null };
-  const withHeld: Curves = { present, held };
-  let curves = withoutHeld;
+  /** Made when they are first needed, and kept. */
+  const sweeps: Sweep[] = [];
+  let curves: Curves = { present, beside: [] };
   let version = 0;
   let corner: Posed['corner'] | null = null;
-  let heldCorner: Posed['corner'] | null = null;
+  let designs: readonly BesidePosed[] = [];
   let rack = Number.NaN;
+
+  function sweepFor(place: number): Sweep {
+    sweeps[place] ??= createSweep(CURVE_POSES);
+    return sweeps[place];
+  }
 
   function refresh(): void {
     const now = posed.current().corner;
-    const yesterday = posed.held()?.corner ?? null;
+    const beside = besideStore.current();
     const { rack: rackNow } = inputs.getState();
-    if (now === corner && yesterday === heldCorner && rackNow === rack) return;
+    if (now === corner && beside === designs && rackNow === rack) return;
+    if (beside !== designs) {
+      curves = { present, beside: beside.map((design, i) => ({ design, sweep: sweepFor(i) })) };
+    }
     corner = now;
-    heldCorner = yesterday;
+    designs = beside;
     rack = rackNow;
     version += 1;
     const range = travelRange(now.model);
     sweepInto(now, null, present, 'travel', range, rack);
-    if (yesterday !== null) sweepInto(yesterday, null, held, 'travel', range, rack);
-    curves = yesterday === null ? withoutHeld : withHeld;
+    for (let i = 0; i < curves.beside.length; i += 1) {
+      const { design, sweep } = curves.beside[i]!;
+      sweepInto(design.posed.corner, null, sweep, 'travel', range, rack);
+    }
   }
 
   return {

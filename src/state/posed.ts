@@ -27,7 +27,8 @@ export interface Posed {
   readonly tyreGap: RodGap;
 }
 
-function makePosed(model: Model): Posed {
+/** Makes a design ready to be solved. */
+export function makePosed(model: Model): Posed {
   const corner = assemble(model);
   return {
     corner,
@@ -38,7 +39,8 @@ function makePosed(model: Model): Posed {
   };
 }
 
-function solveInto(posed: Posed, travel: number, rack: number): void {
+/** Solves and measures a design, and its tie rod's gaps, at the inputs. */
+export function solveInto(posed: Posed, travel: number, rack: number): void {
   solve(posed.corner, posed.pose, travel, rack);
   measureInto(posed.corner, posed.pose, posed.measures);
   rodGapInto(posed.wheelGap, posed.pose);

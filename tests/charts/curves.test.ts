@@ -12,10 +12,13 @@ import {
 import { createRodGaps, createSweep, sweepInto } from '../../solver/sweep.ts';
 import { axisNames, curvesCsv } from '../../src/charts/curveTable.ts';
 import { sweepRow, sweepRows } from '../../src/charts/sweepRows.ts';
+import { createBeside } from '../../src/state/beside.ts';
 import { createCurves } from '../../src/state/curves.ts';
+import { createDesigns } from '../../src/state/designStore.ts';
 import { createDocument } from '../../src/state/document.ts';
 import { createInputs } from '../../src/state/inputs.ts';
 import { createPosed } from '../../src/state/posed.ts';
+import { parseCsv } from '../support/csv.ts';
 import { shipped } from '../support/models.ts';
 
 const MODEL = shipped('half-ton-factory');
@@ -59,7 +62,9 @@ describe('createCurves', () => {
     const documentStore = createDocument(MODEL, 'half-ton-factory.json');
     const inputs = createInputs(documentStore);
     const posed = createPosed(documentStore, inputs);
-    return { documentStore, inputs, curves: createCurves(posed, inputs) };
+    const designs = createDesigns(documentStore);
+    const beside = createBeside(posed, documentStore, inputs, designs);
+    return { documentStore, inputs, designs, curves: createCurves(posed, inputs, beside) };
   }
 
   test('sweeps again for another rack or design, not for another travel', () => {
@@ -77,17 +82,28 @@ describe('createCurves', () => {
     expect(curves.version()).toBe(first + 2);
   });
 
-  test('keeps the held design’s curve beside the present one’s, in buffers that stay', () => {
-    const { documentStore, curves } = bench();
+  test('keeps the curves of yesterday’s and of named designs beside the present one’s, in buffers that stay', () => {
+    const { documentStore, inputs, designs, curves } = bench();
     const { present } = curves.current();
     documentStore.hold();
+    const tilted = { ...MODEL, hub: { ...MODEL.hub, camber: (MODEL.hub.camber ?? 0) + 2 } };
+    designs.getState().add('tilted', tilted);
     documentStore.edit((model) => ({ ...model, hub: { ...model.hub, camber: 1 } }));
-    const { held } = curves.current();
+    const { beside } = curves.current();
+    expect(beside.map(({ design }) => design.name)).toEqual(['yesterday', 'tilted']);
     expect(curves.current().present).toBe(present);
-    const difference = present.columns.camber[50]! - held!.columns.camber[50]!;
-    expect(difference).toBeCloseTo(1.2, 2);
+    const camber = [present, ...beside.map(({ sweep }) => sweep)].map(
+      ({ columns }) => columns.camber[50]!,
+    );
+    expect(camber[0]! - camber[1]!).toBeCloseTo(1.2, 2);
+    expect(camber[2]! - camber[1]!).toBeCloseTo(2, 2);
+    // Another rack sweeps all of them; hiding one leaves its buffer to the next.
+    const toe = beside[1]!.sweep.columns.toe[50];
+    inputs.setRack(30);
+    expect(curves.current().beside[1]!.sweep.columns.toe[50]).not.toBe(toe);
+    designs.getState().show('B', false);
     documentStore.release();
-    expect(curves.current().held).toBeNull();
+    expect(curves.current().beside).toEqual([]);
   });
 });
 
@@ -96,7 +112,7 @@ describe('curvesCsv', () => {
   sweepInto(corner, createRodGaps(corner), sweep, 'travel', [-300, 100], 0);
 
   test('names units and signs, gives nine digits that count, and nothing out of reach', () => {
-    const lines = curvesCsv('travel', 0, ['camber', 'wheelGap'], sweep, null).trimEnd().split('\n');
+    const lines = curvesCsv('travel', 0, ['camber', 'wheelGap'], sweep, []).trimEnd().split('\n');
     expect(lines[0]).toBe(
       '"travel [mm; + wheel up, - wheel down]","rack [mm; + to the left, - to the right]",' +
         '"camber [deg; + top leans out, - top leans in]","tie rod to wheel [mm; + apart, - overlap]"',
@@ -115,10 +131,16 @@ describe('curvesCsv', () => {
     }
   });
 
-  test('sets the held design beside each', () => {
-    const [first] = curvesCsv('rack', 12, ['damperLength'], sweep, sweep).split('\n');
-    expect(first).toContain('damper length [mm');
-    expect(first).toContain('damper length, held [mm');
+  test('sets every design beside each, by its name', () => {
+    const other = { name: 'B, the kit', sweep };
+    const lines = parseCsv(curvesCsv('rack', 12, ['damperLength', 'camber'], sweep, [other]));
+    expect(lines[0]!.slice(2).map((name) => name.replace(/ \[.*/, ''))).toEqual([
+      'damper length',
+      'damper length, B, the kit',
+      'camber',
+      'camber, B, the kit',
+    ]);
+    for (const line of lines) expect(line).toHaveLength(6);
   });
 });
 

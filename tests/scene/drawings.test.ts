@@ -5,14 +5,15 @@ import { drawCamber, drawToe } from '../../src/scene/drawings/angles.ts';
 import { drawFrontCentre } from '../../src/scene/drawings/centres.ts';
 import { LAYER_DRAWINGS, LIT_DRAWINGS, litDrawing } from '../../src/scene/drawings/chosen.ts';
 import { drawEnvelopeName } from '../../src/scene/drawings/envelope.ts';
+import { drawOther, lookOf, YESTERDAY_LOOK } from '../../src/scene/drawings/otherDesign.ts';
 import { createPaths, followPaths } from '../../src/scene/drawings/paths.ts';
 import { arcBetween, type Pen } from '../../src/scene/drawings/pen.ts';
 import { drawContact, drawSteeringAxis } from '../../src/scene/drawings/steering.ts';
 import type { Drawing, Subject } from '../../src/scene/drawings/subject.ts';
-import { drawYesterday } from '../../src/scene/drawings/yesterday.ts';
 import { gridWords } from '../../src/scene/ground/scale.ts';
 import { createDocument } from '../../src/state/document.ts';
 import { createInputs } from '../../src/state/inputs.ts';
+import { PLACE_MARKS, PLACES } from '../../src/state/marks.ts';
 import { hardPoints } from '../../src/state/points.ts';
 import { createPosed } from '../../src/state/posed.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
@@ -175,7 +176,10 @@ describe('yesterday’s design', () => {
   it('is drawn where it differs, between its own points, and named once', () => {
     const now = subjectOf(moved, 35, 0);
     const held = subjectOf(FULL_MODEL, 35, 0);
-    const { lines, labels } = drawn((pen) => drawYesterday(pen, now.now, held.now), now);
+    const { lines, labels } = drawn(
+      (pen) => drawOther(pen, now.now, held.now, YESTERDAY_LOOK),
+      now,
+    );
     const { data } = held.now.pose;
     const at = Array.from(data.slice(Slot.outer, Slot.outer + 3));
     expect(lines.some((line) => Math.hypot(...at.map((v, i) => line[3 + i]! - v)) < 1e-9)).toBe(
@@ -188,9 +192,36 @@ describe('yesterday’s design', () => {
   it('is not drawn where it is the same', () => {
     const now = subjectOf(FULL_MODEL, 35, 0);
     const held = subjectOf(FULL_MODEL, 35, 0);
-    const { lines, labels } = drawn((pen) => drawYesterday(pen, now.now, held.now), now);
+    const { lines, labels } = drawn(
+      (pen) => drawOther(pen, now.now, held.now, YESTERDAY_LOOK),
+      now,
+    );
     expect(lines).toEqual([]);
     expect(labels).toEqual([]);
+  });
+});
+
+describe('a kept design', () => {
+  it('is drawn in dashes of its own, named by its letter, its name cut where it is long', () => {
+    const now = subjectOf(shipped('half-ton-factory'), 35, 0);
+    const other = subjectOf(shipped('half-ton-long-travel'), 35, 0);
+    const looks = PLACES.map((key) =>
+      lookOf({
+        key,
+        name: 'a name of more than twenty-six letters',
+        model: other.now.corner.model,
+        mark: PLACE_MARKS[key],
+        posed: other.now,
+      }),
+    );
+    const counts = looks.map((look) => {
+      const { lines, labels } = drawn((pen) => drawOther(pen, now.now, other.now, look), now);
+      expect(labels.map(({ text }) => text)).toEqual([
+        `${look.tone.at(-1)} a name of more than twent…`,
+      ]);
+      return lines.length;
+    });
+    expect(new Set(counts).size).toBe(PLACES.length);
   });
 });
 

@@ -6,8 +6,11 @@ import { useStore } from 'zustand';
 import { Slot } from '../../../solver/index.ts';
 import { posed, view } from '../../state/bench.ts';
 import { closeUp } from '../../state/closeUp.ts';
+import { beside } from '../../state/compared.ts';
+import { designs } from '../../state/designs.ts';
 import { type Box, litBox } from '../../state/litBox.ts';
 import { lockMaps } from '../../state/mapped.ts';
+import { DESIGN_COLOURS } from '../../state/marks.ts';
 import type { Posed } from '../../state/posed.ts';
 import { LAYERS } from '../../state/view.ts';
 import type { Extent } from '../camera/extent.ts';
@@ -21,13 +24,13 @@ import { LAYER_DRAWINGS, litDrawing } from './chosen.ts';
 import { createCones } from './cones.ts';
 import { drawEnvelopeName } from './envelope.ts';
 import { drawGapWarning } from './gap.ts';
+import { drawOther, lookOf } from './otherDesign.ts';
 import { createPaths, followPaths } from './paths.ts';
 import type { Pen } from './pen.ts';
 import { createProbe } from './probe.ts';
 import { createStrokes } from './strokes.ts';
 import type { Subject } from './subject.ts';
 import { drawTightSpot } from './tightSpot.ts';
-import { drawYesterday } from './yesterday.ts';
 
 const WIDTH = 2.2;
 
@@ -55,13 +58,24 @@ function tell({ canvas, element }: Surroundings, key: string | null, box: Box | 
   element.dataset['lit'] = JSON.stringify({ key, ...onPage });
 }
 
+/** The designs beside the present one, each where it can stand. */
+function drawBeside(pen: Pen, now: Posed): void {
+  const others = beside.current();
+  for (let i = 0; i < others.length; i += 1) {
+    const design = others[i]!;
+    const isThere = design.key === 'yesterday' || design.posed.pose.outcome === 'reached';
+    if (isThere) drawOther(pen, now, design.posed, lookOf(design));
+  }
+}
+
 interface Props {
   readonly stage: Surroundings;
 }
 
 export function Drawings({ stage }: Props) {
   countRender();
-  const palette = PALETTES[useTheme()];
+  const theme = useTheme();
+  const palette = PALETTES[theme];
   const strokes = useMemo(() => createStrokes(WIDTH), []);
   const cones = useMemo(createCones, []);
   const { labels } = stage;
@@ -77,9 +91,13 @@ export function Drawings({ stage }: Props) {
     [stage],
   );
   useLayoutEffect(() => {
-    strokes.paint(palette);
+    const tones = DESIGN_COLOURS[theme];
+    strokes.paint(palette, tones);
     cones.paint(palette);
-  }, [strokes, cones, palette]);
+    for (const [tone, colour] of Object.entries(tones)) {
+      stage.element.style.setProperty(`--${tone}`, colour);
+    }
+  }, [strokes, cones, palette, theme, stage]);
   useEffect(
     () => () => {
       strokes.dispose();
@@ -88,6 +106,7 @@ export function Drawings({ stage }: Props) {
     [strokes, cones],
   );
   const invalidate = useThree((state) => state.invalidate);
+  useEffect(() => designs.subscribe(() => invalidate()), [invalidate]);
   useEffect(
     () =>
       lockMaps.subscribe((state, before) => {
@@ -105,8 +124,7 @@ export function Drawings({ stage }: Props) {
     cones.begin();
     drawGapWarning(pen, subject);
     drawTightSpot(pen, subject);
-    const held = posed.held();
-    if (held !== null) drawYesterday(pen, subject.now, held);
+    drawBeside(pen, subject.now);
     const drawing = litDrawing(lit);
     if (lit === told.current) drawing?.(pen, subject);
     else {

@@ -71,7 +71,7 @@ const DASH = 14;
 const DASH_GAP = 10;
 const MOST_DASHES = 60;
 
-/** A dashed stroke; dashes lengthen where the way is long, so that their number stays small. */
+/** A dashed stroke, of dashes and gaps so long, mm; they lengthen where the way is long, so that their number stays small. */
 export function dashes(
   pen: Pen,
   ax: number,
@@ -81,10 +81,12 @@ export function dashes(
   by: number,
   bz: number,
   tone: Tone,
+  dash = DASH,
+  gap = DASH_GAP,
 ): void {
   const length = Math.hypot(bx - ax, by - ay, bz - az);
-  const count = Math.max(1, Math.min(MOST_DASHES, Math.round(length / (DASH + DASH_GAP))));
-  const share = DASH / (DASH + DASH_GAP);
+  const count = Math.max(1, Math.min(MOST_DASHES, Math.round(length / (dash + gap))));
+  const share = dash / (dash + gap);
   for (let i = 0; i < count; i += 1) {
     const s = i / count;
     const e = (i + share) / count;

@@ -9,7 +9,8 @@ const MOST = 4000;
 
 export interface Strokes {
   readonly object: LineSegments2;
-  paint(palette: Palette): void;
+  /** `more` are tones that not every picture has. */
+  paint(palette: Palette, more?: Readonly<Partial<Record<Tone, string>>>): void;
   begin(): void;
   line(ax: number, ay: number, az: number, bx: number, by: number, bz: number, tone: Tone): void;
   end(): void;
@@ -49,8 +50,8 @@ export function createStrokes(width: number, isHidden = false): Strokes {
 
   return {
     object,
-    paint(palette) {
-      for (const [tone, colour] of Object.entries(palette.tones)) {
+    paint(palette, more = {}) {
+      for (const [tone, colour] of Object.entries({ ...palette.tones, ...more })) {
         tones[tone as Tone] = new Color(colour);
       }
     },
