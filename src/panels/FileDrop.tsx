@@ -1,6 +1,8 @@
 /** Files may be dropped anywhere on the page: a model, or a mesh; while one is held over it, the page says so. */
 import './fileDrop.css';
 import { useEffect, useState } from 'react';
+import { useStore } from 'zustand';
+import { view } from '../state/bench.ts';
 
 function carriesFiles(event: DragEvent): boolean {
   return event.dataTransfer?.types.includes('Files') ?? false;
@@ -35,7 +37,7 @@ function listen(onOver: (isOver: boolean) => void): () => void {
       event.preventDefault();
       // Taken hold of now: after the event the browser lets them go.
       const files = [...(event.dataTransfer?.files ?? [])];
-      void import('./files/taker.ts').then(({ taker }) => taker.files(files));
+      void import('./files/taker.ts').then(({ takeDropped }) => takeDropped(files));
     },
     { signal },
   );
@@ -45,12 +47,16 @@ function listen(onOver: (isOver: boolean) => void): () => void {
 export function FileDrop() {
   const [isOver, setOver] = useState(false);
   useEffect(() => listen(setOver), []);
+  const isCompared = useStore(view, ({ work }) => work === 'compare');
   if (!isOver) return null;
   return (
     <div className="file-drop">
       <div>
-        <strong>Drop the model file to open it</strong>
-        <span>The present work stays one undo away. A mesh becomes an obstacle of it.</span>
+        <strong>Drop the model file to {isCompared ? 'compare' : 'open'} it</strong>
+        <span>
+          The present work stays{isCompared ? '' : ' one undo away'}. A mesh becomes an obstacle of
+          it.
+        </span>
       </div>
     </div>
   );

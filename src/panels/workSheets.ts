@@ -105,6 +105,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./where/WhereSheet.tsx'),
   },
   {
+    key: 'compare',
+    label: 'Compare',
+    title: 'Compare: up to four designs',
+    icon: 'M2.4 12.600C5 12.600 6.500 3.400 13.600 3.400M2.400 9.400c4 0 5-2 11.200 1.600',
+    load: () => import('./compare/CompareSheet.tsx'),
+  },
+  {
     key: 'fitment',
     label: 'Fitment',
     title: 'Wheel and tyre: compare others with what is fitted',

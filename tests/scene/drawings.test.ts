@@ -208,7 +208,7 @@ describe('a kept design', () => {
     const looks = PLACES.map((key) =>
       lookOf({
         key,
-        name: 'a name of more than twenty-six letters',
+        name: 'a name that goes on for more than forty letters',
         model: other.now.corner.model,
         mark: PLACE_MARKS[key],
         posed: other.now,
@@ -217,7 +217,7 @@ describe('a kept design', () => {
     const counts = looks.map((look) => {
       const { lines, labels } = drawn((pen) => drawOther(pen, now.now, other.now, look), now);
       expect(labels.map(({ text }) => text)).toEqual([
-        `${look.tone.at(-1)} a name of more than twent…`,
+        `${look.tone.at(-1)} a name that goes on for more than forty…`,
       ]);
       return lines.length;
     });

@@ -42,7 +42,7 @@ const PLACE_LOOKS: Readonly<Record<Place, Omit<Look, 'tone' | 'words'>>> = {
 };
 
 /** Longest name written into the picture, characters. */
-const LONGEST_NAME = 26;
+const LONGEST_NAME = 40;
 
 const looks = new WeakMap<BesidePosed, Look>();
 
