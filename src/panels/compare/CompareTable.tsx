@@ -6,17 +6,25 @@ import {
   GROUP_TITLES,
   STATION_LABELS,
   STATIONS,
+  type Station,
   unreachedWords,
 } from '../../../solver/index.ts';
 import { MarkIcon } from '../../charts/MarkKey.tsx';
 import { saveText } from '../../files/save.ts';
-import { view } from '../../state/bench.ts';
+import { inputs, view } from '../../state/bench.ts';
 import { type ColumnKey, comparison } from '../../state/comparison.ts';
 import { Icon } from '../icons.tsx';
 import { type ShownRow, shownRows } from './cells.ts';
 import { type Columns, fileName } from './columns.ts';
 
-function StationChoice() {
+/** Moves the bench to where the present design stands at a station. */
+function goTo({ columns }: Columns, station: Station): void {
+  const place = columns[0]!.measured.stations[station].place;
+  inputs.play(null);
+  if (place !== null) inputs.move(place.travel, place.rack);
+}
+
+function StationChoice({ columns }: { readonly columns: Columns }) {
   const station = useStore(comparison, (state) => state.station);
   return (
     <fieldset className="compare-stations">
@@ -32,6 +40,9 @@ function StationChoice() {
           {STATION_LABELS[each]}
         </label>
       ))}
+      <button type="button" className="bar-button" onClick={() => goTo(columns, station)}>
+        Put the bench there
+      </button>
     </fieldset>
   );
 }
@@ -115,7 +126,7 @@ export function CompareTable({ columns, base }: Columns) {
     <section className="compare-numbers" aria-labelledby="compare-numbers">
       <h3 id="compare-numbers">Numbers</h3>
       <Options columns={columns} base={base} />
-      <StationChoice />
+      <StationChoice columns={{ columns, base }} />
       <Unreached columns={columns} />
       <table className="compare-table" data-columns={columns.length}>
         <thead>
