@@ -1,12 +1,12 @@
 /** What people want to know of the fitted corner, with its ± before and after the readings. */
-import { assemble, type Corner, solve } from '../corner.ts';
+import { type Corner, solve } from '../corner.ts';
 import { createPose } from '../linkage/solve.ts';
 import { createMeasures, Measure, type MeasureKey } from '../measures/keys.ts';
 import { measureInto } from '../measures/measure.ts';
 import { rideTravel } from '../model/defaults.ts';
 import type { Model } from '../model/model.ts';
 import type { Steps } from '../stops/steps.ts';
-import { expectedInto, planReadings, type ReadingPlan } from './expected.ts';
+import { cornerFor, expectedOf, planReadings, type ReadingPlan } from './expected.ts';
 import { type Posterior, plusMinusAfter, plusMinusBefore } from './posterior.ts';
 import { scaled } from './progress.ts';
 import type { Reading, ReadQuantity } from './reading.ts';
@@ -91,8 +91,9 @@ function answersReader(plan: ReadingPlan): Reader {
   return {
     size: ANSWERS.length + plan.readings.length,
     into(model, out) {
-      setPoseInto(assemble(model), out);
-      expectedInto(plan, model, out.subarray(ANSWERS.length));
+      const corner = cornerFor(plan, model);
+      setPoseInto(corner, out);
+      expectedOf(plan, corner, out.subarray(ANSWERS.length));
       return true;
     },
   };

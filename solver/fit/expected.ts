@@ -1,5 +1,5 @@
 /** What would be read off a model: the values that its points give for a list of readings. */
-import { assemble, type Corner, solve } from '../corner.ts';
+import { assemble, assembleNear, type Corner, solve } from '../corner.ts';
 import { createPose, type Pose } from '../linkage/solve.ts';
 import { distance } from '../math/vec3.ts';
 import { createMeasures, Measure } from '../measures/keys.ts';
@@ -17,6 +17,8 @@ export interface ReadingPlan {
   /** Refilled for every pose of every model. */
   readonly pose: Pose;
   readonly measures: Float64Array;
+  /** Corner of the first model that was read. */
+  near: Corner | null;
 }
 
 /** Makes the plan of a list of readings. */
@@ -26,7 +28,7 @@ export function planReadings(readings: readonly Reading[]): ReadingPlan {
     const known = poses.findIndex(([t, r]) => t === travel && r === rack);
     return known >= 0 ? known : poses.push([travel, rack]) - 1;
   });
-  return { readings, poses, poseOf, pose: createPose(), measures: createMeasures() };
+  return { readings, poses, poseOf, pose: createPose(), measures: createMeasures(), near: null };
 }
 
 function valueRead(reading: Reading, corner: Corner, setToe: number, plan: ReadingPlan): number {
@@ -41,13 +43,19 @@ function valueRead(reading: Reading, corner: Corner, setToe: number, plan: Readi
   return plan.measures[Measure[quantity]]!;
 }
 
+/** The model's corner, guessed from the first one that the plan was read for: the models of a fit are millimetres apart. */
+export function cornerFor(plan: ReadingPlan, model: Model): Corner {
+  plan.near ??= assemble(model);
+  return assembleNear(plan.near, model);
+}
+
 /**
- * Writes into `out` what would be read off the model, in the readings' order and units; NaN where its pose cannot be
+ * Writes into `out` what would be read off the corner, in the readings' order and units; NaN where its pose cannot be
  * reached or a part is not there. Answers whether every one is a number.
  */
-export function expectedInto(plan: ReadingPlan, model: Model, out: Float64Array): boolean {
+export function expectedOf(plan: ReadingPlan, corner: Corner, out: Float64Array): boolean {
   const { readings, poses, poseOf, pose, measures } = plan;
-  const corner = assemble(model);
+  const setToe = corner.setToe ?? Number.NaN;
   let isWhole = true;
   out.fill(Number.NaN);
   poses.forEach(([travel, rack], index) => {
@@ -55,10 +63,14 @@ export function expectedInto(plan: ReadingPlan, model: Model, out: Float64Array)
     measures.fill(Number.NaN);
     measureInto(corner, pose, measures);
     readings.forEach((reading, at) => {
-      if (poseOf[at] === index)
-        out[at] = valueRead(reading, corner, corner.setToe ?? Number.NaN, plan);
+      if (poseOf[at] === index) out[at] = valueRead(reading, corner, setToe, plan);
     });
   });
   for (const value of out) isWhole &&= Number.isFinite(value);
   return isWhole;
+}
+
+/** `expectedOf` a model. */
+export function expectedInto(plan: ReadingPlan, model: Model, out: Float64Array): boolean {
+  return expectedOf(plan, cornerFor(plan, model), out);
 }

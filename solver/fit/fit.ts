@@ -6,6 +6,7 @@ import { type Agreement, agreementInSteps } from './agreement.ts';
 import { type Answers, answersInSteps } from './answers.ts';
 import { expectedInto, planReadings } from './expected.ts';
 import { type FitInput, fitInputs, statesPlusMinus } from './fitInputs.ts';
+import { withHeights } from './heights.ts';
 import {
   type Closeness,
   type FitPlace,
@@ -25,6 +26,8 @@ export interface FitReading {
   readonly reading: Reading;
   readonly before: number;
   readonly after: number;
+  /** Its ± with that of its height. */
+  readonly plusMinus: number;
   /** (read − after) / ±: what remains unexplained. */
   readonly off: number;
 }
@@ -135,14 +138,20 @@ function heardAt({ unknowns, readings }: FitProblem, { slopes }: FitPlace): read
 
 /**
  * Moves the inputs as little as their ± allow (weighted least squares with every input's measured value as one more
- * reading of it) until the readings are met as well as theirs allow. Progress 0 to 1.
+ * reading of it) until the readings are met as well as theirs allow. `heights` is how well the travel of each was known,
+ * mm. Progress 0 to 1.
  */
-export function* fitInSteps(measured: Model, given: readonly Reading[]): Steps<Fit | NoFit> {
+export function* fitInSteps(
+  measured: Model,
+  given: readonly Reading[],
+  heights = 0,
+): Steps<Fit | NoFit> {
   const all = fitInputs(measured);
   if (!statesPlusMinus(measured)) return { ok: false, why: 'noPlusMinus' };
   const reached = reachedReadings(measured, given);
   if (reached.length === 0) return { ok: false, why: 'noReadings' };
-  const readings = reached.map((i) => given[i]!);
+  const own = reached.map((i) => given[i]!);
+  const readings = withHeights(measured, own, heights);
   const whole = fitProblem(measured, all, readings);
   const start = yield* scaled(startInSteps(whole), 0, 0.15);
   if (start === null) return { ok: false, why: 'stuck' };
@@ -159,11 +168,12 @@ export function* fitInSteps(measured: Model, given: readonly Reading[]): Steps<F
     ...agreement,
     ...told,
     model: modelAt(unknowns, fitted.x, true),
-    readings: readings.map((reading, i) => ({
-      reading,
+    readings: readings.map(({ value, plusMinus }, i) => ({
+      reading: own[i]!,
+      plusMinus,
       before: start.values[i]!,
       after: fitted.values[i]!,
-      off: (reading.value - fitted.values[i]!) / reading.plusMinus,
+      off: (value - fitted.values[i]!) / plusMinus,
     })),
     unreached: given.map((_, i) => i).filter((i) => !reached.includes(i)),
     moves: movesOf(inputs, unknowns.start, fitted),

@@ -9,7 +9,7 @@ import {
 } from '../../solver/fit/reading.ts';
 import type { Model } from '../../solver/index.ts';
 import { rackRange, rideTravel } from '../../solver/model/defaults.ts';
-import { type Entered, enteredLength, enteredNumber } from '../words/entry.ts';
+import { type Entered, enteredAngle, enteredLength } from '../words/entry.ts';
 import type { LengthUnit } from './view.ts';
 
 export const CELLS = ['travel', 'rack', 'value', 'plusMinus'] as const;
@@ -84,7 +84,7 @@ function lengthIn({ text, unit }: Cell, usual: number): Entered {
 }
 
 function amountIn(quantity: ReadQuantity, { text, unit }: Cell): Entered {
-  return isLength(quantity) ? enteredLength(text, unit) : enteredNumber(text);
+  return isLength(quantity) ? enteredLength(text, unit) : enteredAngle(text);
 }
 
 function whyNot(quantity: ReadQuantity, name: CellName, value: number): string | null {
@@ -131,4 +131,15 @@ export function readRow(row: FitRow, model: Model): ReadRow {
   }
   const reading = { quantity, ...numbers };
   return { ok: true, reading: quantity === 'distance' ? { ...reading, between } : reading };
+}
+
+/** How well heights are known to begin with, mm. Common practice, no source; it is typed over. */
+export const USUAL_HEIGHTS: Cell = { text: '1', unit: 'mm' };
+
+/** How well heights are known, mm; left empty, exactly. */
+export function readHeights(cell: Cell): Entered {
+  const entered = lengthIn(cell, 0);
+  if (!entered.ok) return entered;
+  if (entered.value < 0) return { ok: false, why: 'A ± is 0 or more.' };
+  return entered.value > FARTHEST ? { ok: false, why: `Write less than ${FARTHEST} mm.` } : entered;
 }

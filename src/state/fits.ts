@@ -10,7 +10,7 @@ import type { Background } from '../worker/background.ts';
 import type { FitAnswer, FitRequest } from '../worker/fitJob.ts';
 import { type DocumentStore, sameModel } from './document.ts';
 import { asMeasured, type FittedInput, withFit } from './fitLineage.ts';
-import { type FitRow, newRow, readRow } from './fitRows.ts';
+import { type Cell, type FitRow, newRow, readHeights, readRow, USUAL_HEIGHTS } from './fitRows.ts';
 import { createTrials } from './trials.ts';
 
 /** What was fitted: the points as measured, and the readings with the rows they were typed in. */
@@ -20,12 +20,16 @@ export interface FitQuestion {
   readonly putBack: number;
   readonly readings: readonly Reading[];
   readonly rows: readonly number[];
+  /** How well heights are known, mm. */
+  readonly heights: number;
 }
 
 export interface FitsState {
   readonly rows: readonly FitRow[];
   /** Rows taken away last, for having them back. */
   readonly removed: readonly FitRow[];
+  /** How well heights are known, as typed. */
+  readonly heights: Cell;
   /** A table being typed or pasted: what of it was not taken stays. */
   readonly pasted: string;
   readonly lineage: readonly FittedInput[];
@@ -51,6 +55,7 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
   const store = createStore<FitsState>(() => ({
     rows: [],
     removed: [],
+    heights: USUAL_HEIGHTS,
     pasted: '',
     lineage: [],
     asked: null,
@@ -68,7 +73,8 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   function question(): FitQuestion {
-    const { rows, lineage } = getState();
+    const { rows, lineage, heights } = getState();
+    const known = readHeights(heights);
     const { model: measured, count: putBack } = asMeasured(documentStore.getState().model, lineage);
     const read = rows.flatMap((row) => {
       const found = readRow(row, measured);
@@ -79,6 +85,7 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
       putBack,
       readings: read.map(({ reading }) => reading),
       rows: read.map(({ id }) => id),
+      heights: known.ok ? known.value : 0,
     };
   }
 
@@ -98,6 +105,7 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
       newest !== null &&
       sameReadings(newest.readings, next.readings) &&
       newest.rows.join() === next.rows.join() &&
+      newest.heights === next.heights &&
       sameModel(newest.measured, next.measured);
     if (isSame && newest?.putBack === next.putBack) return;
     newest = next;
@@ -114,7 +122,8 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
     }
     service ??= start(take);
     setState({ isRunning: true, progress: 0 });
-    service.ask({ kind: 'fit', number, model: next.measured, readings: next.readings });
+    const { measured: model, readings, heights } = next;
+    service.ask({ kind: 'fit', number, model, readings, heights });
   }
 
   function later(): void {
@@ -162,6 +171,11 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
     later();
   }
 
+  function setHeights(heights: Cell): void {
+    setState({ heights });
+    later();
+  }
+
   function remove(ids: readonly number[]): void {
     const { rows } = getState();
     const removed = rows.filter(({ id }) => ids.includes(id));
@@ -196,6 +210,7 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
     add,
     addRows,
     change,
+    setHeights,
     remove,
     putBack,
     tryOn,

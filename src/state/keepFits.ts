@@ -9,6 +9,8 @@ import type { LengthUnit } from './view.ts';
 
 export const FITS_KEY = 'armscribe.fit';
 
+const KEPT = ['rows', 'removed', 'lineage', 'heights', 'pasted'] as const;
+
 const UNITS: readonly LengthUnit[] = ['mm', 'inch', 'sixteenth'];
 
 type Read = Readonly<Record<string, unknown>>;
@@ -77,14 +79,13 @@ export function keepFits(fits: FitStore, shelf: Shelf): void {
     rows: found,
     removed: rowsOf(kept['removed'], found.length),
     lineage: lineageOf(kept['lineage']),
+    ...(kept['heights'] === undefined ? {} : { heights: cellOf(kept['heights']) }),
     pasted: typeof pasted === 'string' ? pasted : '',
   });
-  fits.subscribe(({ rows, removed, lineage, pasted: text }, before) => {
-    const isSame =
-      rows === before.rows &&
-      removed === before.removed &&
-      lineage === before.lineage &&
-      text === before.pasted;
-    if (!isSame) shelf.write(FITS_KEY, JSON.stringify({ rows, removed, lineage, pasted: text }));
+  fits.subscribe((state, before) => {
+    if (KEPT.some((key) => state[key] !== before[key])) {
+      const entries = KEPT.map((key) => [key, state[key]]);
+      shelf.write(FITS_KEY, JSON.stringify(Object.fromEntries(entries)));
+    }
   });
 }

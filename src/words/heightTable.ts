@@ -1,6 +1,6 @@
 /** A table of heights and what was read at them, as it is copied from a sheet or typed: one line a height. */
 import type { LengthUnit } from '../state/view.ts';
-import { type Entered, enteredLength, enteredNumber } from './entry.ts';
+import { type Entered, enteredAngle, enteredLength } from './entry.ts';
 
 /** One line that could be read: its numbers as texts, height first. */
 export interface HeightLine {
@@ -18,7 +18,8 @@ export interface HeightTable {
 /** A unit stays with its number, and a fraction with its whole. */
 function glued(line: string): string {
   return line
-    .replace(/(\d)[ \u00a0]+(mm|in|inch|inches|deg|°|"|″)(?![a-z])/gi, '$1$2')
+    .replace(/(\d)[ \u00a0]+(mm|cm|m|in|inch|inches|ft|deg|°|"|″|'|′)(?![a-z])/gi, '$1$2')
+    .replace(/°[ \u00a0]+(\d+ ?['′])/g, '°$1')
     .replace(/(\d)[ \u00a0]+(\d+\/\d)/g, '$1-$2')
     .replace(/±/g, ' ')
     .trim();
@@ -43,7 +44,7 @@ function readLine(line: string, unit: LengthUnit, isLength: boolean): HeightLine
     return `Found ${3 + more.length} numbers, wanted two or three: height, reading, and its ±.`;
   }
   const amount = (text: string): Entered =>
-    isLength ? enteredLength(text, unit) : enteredNumber(text);
+    isLength ? enteredLength(text, unit) : enteredAngle(text);
   const entered = [enteredLength(height, unit), amount(value)];
   if (plusMinus !== null) entered.push(amount(plusMinus));
   const wrong = entered.find((one) => !one.ok);

@@ -11,6 +11,8 @@ export type FitRequest =
       readonly number: number;
       readonly model: Model;
       readonly readings: readonly Reading[];
+      /** How well heights are known, mm. */
+      readonly heights: number;
     }
   | { readonly kind: 'cancel' };
 
@@ -73,8 +75,8 @@ export function createFitRunner(
     ask(request) {
       job = null;
       if (request.kind === 'cancel') return;
-      const { number, model, readings } = request;
-      job = { number, steps: fitInSteps(model, readings), progress: 0, toldAt: clock() };
+      const { number, model, readings, heights } = request;
+      job = { number, steps: fitInSteps(model, readings, heights), progress: 0, toldAt: clock() };
       wait();
     },
   };

@@ -25,7 +25,9 @@ const TABLE: readonly (readonly [number, number])[] = [
   [30, 0.06],
   [60, -0.02],
 ];
+/** What the page offers to begin with, degrees and mm. */
 const PLUS_MINUS = 0.05;
+const HEIGHTS = 1;
 
 function solved(table: readonly (readonly [number, number])[]): Fit {
   const readings = table.map(
@@ -37,7 +39,7 @@ function solved(table: readonly (readonly [number, number])[]): Fit {
       plusMinus: PLUS_MINUS,
     }),
   );
-  const found = allSteps(fitInSteps(MODEL, readings));
+  const found = allSteps(fitInSteps(MODEL, readings, HEIGHTS));
   if (!found.ok) throw new Error(found.why);
   return found;
 }

@@ -26,7 +26,7 @@ function bench(model: Model = MODEL) {
     ask(request) {
       asked.push(request);
       if (request.kind === 'cancel') return;
-      const found = allSteps(fitInSteps(request.model, request.readings));
+      const found = allSteps(fitInSteps(request.model, request.readings, request.heights));
       answer({ number: request.number, progress: 1, found });
     },
     stop: () => undefined,
@@ -100,6 +100,12 @@ describe('createFits', () => {
     type(1, { value: '0.250' });
     rest();
     expect(asked).toHaveLength(2);
+    fits.setHeights({ text: '0.1', unit: 'inch' });
+    rest();
+    expect(asked.at(-1)).toMatchObject({ heights: 2.54 });
+    fits.setHeights({ text: '-1', unit: 'mm' });
+    rest();
+    expect(asked.at(-1)).toMatchObject({ heights: 0 });
     fits.remove([1, 2]);
     rest();
     expect(fits.getState()).toMatchObject({ found: null, rows: [] });
@@ -174,6 +180,7 @@ describe('createFits', () => {
     type(2, { value: '27x' });
     fits.remove([3]);
     fits.setState({ pasted: 'abc 3' });
+    fits.setHeights({ text: 'x', unit: 'inch' });
     fits.watch();
     fits.tryOn();
     const later = bench(documentStore.getState().model);
@@ -182,6 +189,7 @@ describe('createFits', () => {
     expect(rows).toEqual(fits.getState().rows);
     expect(removed.map(({ quantity }) => quantity)).toEqual(['caster']);
     expect(pasted).toBe('abc 3');
+    expect(later.fits.getState().heights).toEqual({ text: 'x', unit: 'inch' });
     expect(lineage).toEqual(fits.getState().lineage);
     later.fits.watch();
     rest();

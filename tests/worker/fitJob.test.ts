@@ -14,7 +14,7 @@ function readings(value: number): readonly Reading[] {
 }
 
 function request(number: number, value: number) {
-  return { kind: 'fit', number, model: MODEL, readings: readings(value) } as const;
+  return { kind: 'fit', number, model: MODEL, readings: readings(value), heights: 2 } as const;
 }
 
 describe('createFitRunner', () => {
@@ -22,7 +22,7 @@ describe('createFitRunner', () => {
     const { runner, answers, turn } = byHand(createFitRunner, 5);
     runner.ask(request(1, 0.3));
     while (turn());
-    const found = allSteps(fitInSteps(MODEL, readings(0.3)));
+    const found = allSteps(fitInSteps(MODEL, readings(0.3), 2));
     expect(answers.at(-1)).toEqual({ number: 1, progress: 1, found });
     expect(found.ok).toBe(true);
     // What a worker hands over must survive being copied.

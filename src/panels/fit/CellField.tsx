@@ -1,13 +1,12 @@
-/** One number of a reading: what is typed stands at once and stays; what is wrong with it is said when the field is left. */
+/** One number as it is typed: what is typed stands at once and stays; what is wrong with it is said when the field is left. */
 import { useId, useState } from 'react';
 import type { Cell, CellName } from '../../state/fitRows.ts';
-import { fits } from '../../state/refitted.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { enteredLength } from '../../words/entry.ts';
 import { lengthUnitName, toShown } from '../../words/format.ts';
 
 /** A unit that was typed with the number. */
-const HAS_UNIT = /(mm|in|inch|inches|"|″)\s*$/i;
+const HAS_UNIT = /[a-z"'″′”’]\.?\s*$/i;
 
 /** A length typed in the other unit, in the one shown now; anything else as it was typed. */
 export function cellText({ text, unit: typed }: Cell, isLength: boolean, unit: LengthUnit): string {
@@ -18,7 +17,6 @@ export function cellText({ text, unit: typed }: Cell, isLength: boolean, unit: L
 }
 
 export function CellField({
-  id,
   name,
   label,
   before,
@@ -27,9 +25,9 @@ export function CellField({
   unit,
   empty = '',
   why,
+  onType,
 }: {
-  readonly id: number;
-  readonly name: CellName;
+  readonly name: CellName | 'heights';
   /** For readers, with the reading's number. */
   readonly label: string;
   /** Stands before the field. */
@@ -40,6 +38,7 @@ export function CellField({
   /** What an empty field stands for. */
   readonly empty?: string;
   readonly why: string | null;
+  readonly onType: (cell: Cell) => void;
 }) {
   const whyId = useId();
   const [isTyping, setTyping] = useState(false);
@@ -57,7 +56,7 @@ export function CellField({
         aria-describedby={refusal === null ? undefined : whyId}
         placeholder={empty}
         value={cellText(cell, isLength, unit)}
-        onChange={(event) => fits.change(id, { [name]: { text: event.target.value, unit } })}
+        onChange={(event) => onType({ text: event.target.value, unit })}
         onFocus={() => setTyping(true)}
         onBlur={() => setTyping(false)}
         onKeyDown={(event) => {

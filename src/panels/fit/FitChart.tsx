@@ -78,11 +78,11 @@ function Axes({
 }
 
 function Read({ on, frame }: { readonly on: ChartReading; readonly frame: ChartFrame }) {
-  const { reading } = on.fitted;
+  const { reading, plusMinus } = on.fitted;
   const x = frame.x(reading.travel);
   const y = frame.y(reading.value);
-  const high = frame.y(reading.value + reading.plusMinus);
-  const low = frame.y(reading.value - reading.plusMinus);
+  const high = frame.y(reading.value + plusMinus);
+  const low = frame.y(reading.value - plusMinus);
   return (
     <g
       className="fit-read"

@@ -6,6 +6,7 @@ import type { Fit, NoFit } from '../../../solver/fit/fit.ts';
 import { fitInputs, statesPlusMinus } from '../../../solver/fit/fitInputs.ts';
 import { GRADES, withGrade } from '../../../solver/index.ts';
 import { documentStore, view } from '../../state/bench.ts';
+import { readHeights } from '../../state/fitRows.ts';
 import { fits } from '../../state/refitted.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { angle, gapUnit, length } from '../../words/format.ts';
@@ -13,6 +14,7 @@ import { Icon } from '../icons.tsx';
 import { editModel } from '../points/edit.ts';
 import { AddReadings } from './AddReadings.tsx';
 import { AnswerTable } from './AnswerTable.tsx';
+import { CellField } from './CellField.tsx';
 import { FitButtons } from './FitButtons.tsx';
 import { FitChart } from './FitChart.tsx';
 import { MoveTable } from './MoveTable.tsx';
@@ -60,6 +62,28 @@ function GradeOffer({ unit }: { readonly unit: LengthUnit }) {
       <p className="fit-note">
         Common practice, no source. The Trust sheet states it point by point.
       </p>
+    </div>
+  );
+}
+
+/** How well the heights of all readings are known: part of every reading that changes with height. */
+function Heights({ unit }: { readonly unit: LengthUnit }) {
+  const cell = useStore(fits, (state) => state.heights);
+  const known = readHeights(cell);
+  return (
+    <div className="fit-heights">
+      <CellField
+        name="heights"
+        label="How well heights are known"
+        before="Heights are known to ±"
+        cell={cell}
+        isLength
+        unit={unit}
+        empty="0"
+        why={known.ok ? null : `${known.why} Until then heights are taken as exact.`}
+        onType={fits.setHeights}
+      />
+      <span className="fit-note">added to every reading that changes with height</span>
     </div>
   );
 }
@@ -172,14 +196,14 @@ export default function FitSheet() {
       <GradeOffer unit={unit} />
       <Rows unit={unit} />
       <AddReadings unit={unit} />
+      <Heights unit={unit} />
       <AngleNote />
       <Outcome unit={unit} />
       <p className="fit-note">
-        Every ± is one standard uncertainty: two readings in three lie within it. Readings and
-        points are taken as independent of each other, and the heights as exact: let a reading’s ±
-        cover how well its height was known. Toe is this wheel’s alone, half of what both read
-        together. Rigid parts: play and bushes are not in it. Before cutting or setting anything by
-        fitted points, measure those that moved most again.
+        Every ± is one standard uncertainty: two readings in three lie within it. Readings, heights
+        and points are taken as independent of each other. Toe is this wheel’s alone, half of what
+        both read together. Rigid parts: play and bushes are not in it. Before cutting or setting
+        anything by fitted points, measure those that moved most again.
       </p>
     </div>
   );

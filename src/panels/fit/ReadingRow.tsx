@@ -58,10 +58,14 @@ function OffBar({ off }: { readonly off: number }) {
   );
 }
 
+/** A ± that its height makes this much larger is told. */
+const WIDER = 1.1;
+
 function Result({ result, unit }: { readonly result: RowResult; readonly unit: LengthUnit }) {
   const { fitted, alone, isSuspect } = result;
   const { quantity } = fitted.reading;
-  const { before, after, off } = fitted;
+  const { before, after, off, plusMinus } = fitted;
+  const isWider = plusMinus > WIDER * fitted.reading.plusMinus;
   const isMet = Math.abs(off) < 0.05;
   return (
     <div className="fit-result">
@@ -72,6 +76,7 @@ function Result({ result, unit }: { readonly result: RowResult; readonly unit: L
         </span>
         <OffBar off={off} />
         <span className="fit-off">
+          {isWider && `${readSpread(quantity, plusMinus, unit)} with its height; `}
           {isMet ? 'met' : `read ${timesWords(off)} ${off > 0 ? 'above' : 'below'}`}
         </span>
       </p>
@@ -147,7 +152,6 @@ export function ReadingRow({
         {cells.map((name) => (
           <CellField
             key={name}
-            id={row.id}
             name={name}
             label={`Reading ${number}, ${label}: ${CELL_WORDS[name][1]}`}
             before={CELL_WORDS[name][0]}
@@ -156,6 +160,7 @@ export function ReadingRow({
             unit={unit}
             empty={EMPTY[name] ?? ''}
             why={!read.ok && read.cell === name ? read.why : null}
+            onType={(cell) => fits.change(row.id, { [name]: cell })}
           />
         ))}
       </div>

@@ -39,9 +39,9 @@ function valuesOf(curve: FitCurve, on: readonly ChartReading[]): readonly [numbe
   const seen = curve.points.flatMap(({ at }) =>
     at === null ? [] : [at.before, at.after - at.plusMinusAfter, at.after + at.plusMinusAfter],
   );
-  const read = on.flatMap(({ fitted: { reading } }) => [
-    reading.value - reading.plusMinus,
-    reading.value + reading.plusMinus,
+  const read = on.flatMap(({ fitted: { reading, plusMinus } }) => [
+    reading.value - plusMinus,
+    reading.value + plusMinus,
   ]);
   const least = Math.min(...seen, ...read);
   const most = Math.max(...seen, ...read);
