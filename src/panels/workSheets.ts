@@ -65,7 +65,7 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
   {
     key: 'align',
     label: 'Align',
-    title: 'Set it: camber, caster and toe by the hardware that is there',
+    title: 'Set it: camber, caster and toe',
     icon: 'M8 2.400a5.600 5.600 0 1 1 0 11.200A5.600 5.600 0 0 1 8 2.400ZM8 8l2.800-3.200M8 .8v1.600M2.800 8H1.200M14.800 8h-1.600',
     load: () => import('./align/AlignSheet.tsx'),
   },

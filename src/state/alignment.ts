@@ -38,6 +38,12 @@ interface Question {
   readonly of: Model;
 }
 
+/** The settings that would be put on: in whole marks where they are wanted so and there are any. */
+function chosenOf({ settings, isWhole }: AlignmentState): Settings | null {
+  if (settings === null) return null;
+  return (isWhole ? settings.rounded : null)?.settings ?? settings.after.settings;
+}
+
 export type StartAlign = (answer: (answer: AlignAnswer) => void) => Background<AlignRequest>;
 
 export type AlignmentStore = ReturnType<typeof createAlignment>;
@@ -102,17 +108,10 @@ export function createAlignment(
     });
   }
 
-  /** The settings that would be put on: in whole marks where they are wanted so and there are any. */
-  function chosen(): Settings | null {
-    const { settings, isWhole } = getState();
-    if (settings === null) return null;
-    return (isWhole ? settings.rounded : null)?.settings ?? settings.after.settings;
-  }
-
   /** Not while a hand drags what is wanted: the settings of the moment are gone in the next. */
   function askEffects(): void {
     const { of, isAsked } = getState();
-    const settings = chosen();
+    const settings = chosenOf(getState());
     if (!isAsked || of === null || settings === null || service === null) return;
     if (documentStore.getState().mark !== null) return;
     setState({ effects: null });
@@ -173,7 +172,7 @@ export function createAlignment(
 
   /** Puts the settings on the bench as one entry of the history, the design before them held as the ghost. */
   function tryOn(): boolean {
-    const settings = chosen();
+    const settings = chosenOf(getState());
     if (settings === null) return false;
     trials.takeBack();
     const { model: from } = documentStore.getState();
@@ -186,5 +185,5 @@ export function createAlignment(
     return isOn;
   }
 
-  return { ...store, trials, watch, find, putAway, takeWhole, tryOn, chosen };
+  return { ...store, trials, watch, find, putAway, takeWhole, tryOn, chosenOf };
 }

@@ -4,6 +4,8 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import {
   align,
   assemble,
+  casterReasons,
+  casterSweep,
   type Model,
   poseReport,
   type Reached,
@@ -269,6 +271,33 @@ describe('what can be reached', () => {
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => wantedOf('caster'), PATIENCE).toBe('4.50');
+  });
+});
+
+describe('the caster sweep', () => {
+  it('reads what the solver reads, at any angle that can be steered, and says why it is off', async () => {
+    const [, sheet] = await openSheet(MODEL);
+    const section = sheet.getByRole('region', { name: 'Caster sweep' });
+    const field = section.getByRole('textbox', { name: /steer angle either way/ });
+    const expectRead = async (asked: number): Promise<void> => {
+      const sweep = casterSweep(MODEL, asked)!;
+      const reads = [sweep.trueCaster, sweep.byRule, sweep.bySmallAngles, sweep.byFixedAxis];
+      await expect
+        .poll(() => section.locator('tbody td:nth-of-type(1)').allTextContents(), PATIENCE)
+        .toEqual(reads.map((value) => `${value.toFixed(2)}°`));
+      for (const why of casterReasons(sweep)) expect(await section.textContent()).toContain(why);
+    };
+    await expectRead(20);
+    await field.fill('12');
+    await field.press('Enter');
+    await expectRead(12);
+    await field.fill('75');
+    await field.press('Enter');
+    await section.getByText('Found 75°: write 1 to 60 degrees.').waitFor(PATIENCE);
+    await field.fill('50');
+    await field.press('Enter');
+    await section.getByText('±50° cannot be steered').waitFor(PATIENCE);
+    await expectRead(50);
   });
 });
 

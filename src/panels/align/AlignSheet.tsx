@@ -2,6 +2,8 @@
 import './alignSheet.css';
 import { useEffect } from 'react';
 import { alignment } from '../../state/aligned.ts';
+import { Caster } from './Caster.tsx';
+import { Cautions } from './Cautions.tsx';
 import { Find } from './Find.tsx';
 import { Hardware } from './Hardware.tsx';
 import { Numbers } from './Numbers.tsx';
@@ -14,6 +16,8 @@ export default function AlignSheet() {
       <p className="align-note">At ride height and straight ahead, wherever the bench stands.</p>
       <Hardware />
       <Find />
+      <Caster />
+      <Cautions />
     </div>
   );
 }

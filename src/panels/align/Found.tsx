@@ -124,9 +124,9 @@ function Table({ found }: { readonly found: Alignment }) {
   );
 }
 
-function Buttons({ found, isWhole }: { readonly found: Alignment; readonly isWhole: boolean }) {
+function Buttons() {
   const trial = useStore(alignment.trials, (state) => state.trial);
-  const settings = (isWhole ? found.rounded : null)?.settings ?? found.after.settings;
+  const settings = useStore(alignment, alignment.chosenOf);
   return (
     <div className="align-buttons">
       {trial?.subject !== settings && (
@@ -175,7 +175,6 @@ function WholeSwitch() {
 export function Found() {
   const found = useStore(alignment, (state) => state.settings);
   const isPending = useStore(alignment, (state) => state.pending.has('settings'));
-  const isWhole = useStore(alignment, (state) => state.isWhole);
   if (found === null) return <p className="align-note">Looking for settings…</p>;
   return (
     <section className="align-found" aria-label="Settings found" aria-busy={isPending}>
@@ -183,7 +182,7 @@ export function Found() {
       {found.rounded !== null && <WholeSwitch />}
       <Work found={found} />
       <Table found={found} />
-      <Buttons found={found} isWhole={isWhole} />
+      <Buttons />
       <Effects />
     </section>
   );
