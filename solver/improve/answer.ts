@@ -12,6 +12,8 @@ export interface WishAnswer {
   readonly wish: Wish;
   readonly before: { readonly figure: number; readonly cost: number };
   readonly after: { readonly figure: number; readonly cost: number };
+  /** Of a least gap or margin: what is proven over the whole range, −∞ where nothing is; null for all other wishes. */
+  readonly provenAtLeast: number | null;
 }
 
 /** A gap or a limit's margin that had to hold. */

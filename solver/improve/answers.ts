@@ -5,11 +5,11 @@ import { movesBetween, TOE_CHANGE, worsenedBetween } from '../cure/effects.ts';
 import { inputValue } from '../inputs/value.ts';
 import type { Model } from '../model/model.ts';
 import { readModel } from '../model/parse.ts';
-import type { Steps } from '../stops/steps.ts';
+import { type Steps, within } from '../stops/steps.ts';
 import type { Answer, Answers } from './answer.ts';
 import { type Appraisal, appraiseInSteps } from './appraisal.ts';
 import { ALIKE, distinctOf } from './distinct.ts';
-import { floorsInSteps } from './holding.ts';
+import { floorAnswers, provenInSteps } from './holding.ts';
 import { movedModel } from './moving.ts';
 import type { Question } from './question.ts';
 import { type Candidate, newSpots, refineInSteps, searchInSteps, startsOf } from './search.ts';
@@ -71,7 +71,10 @@ function movesOf({ model, moving }: Question, after: Model): readonly Moved[] {
 
 function* answerInSteps(question: Question, x: readonly number[], after: Appraisal): Steps<Answer> {
   const { before, plan, meshes, floors } = question;
-  const held = yield* floorsInSteps(floors, after, meshes);
+  const wished = plan.wishes.flatMap((wish) => (wish.of === 'least' ? [wish.key] : []));
+  const keys = [...floors.map(({ key }) => key), ...wished];
+  const bounds = yield* provenInSteps(after.corner, keys, meshes);
+  const held = floorAnswers(floors, after, bounds);
   const stays = plan.holds.stays.map(({ within }, i) => {
     const [was, is] = [before.stays[i]!, after.stays[i]!];
     const isKept = Number.isNaN(was) || Math.abs(is - was) <= within * (1 + DUST) + DUST;
@@ -86,6 +89,8 @@ function* answerInSteps(question: Question, x: readonly number[], after: Apprais
       wish,
       before: before.wishes[i]!,
       after: after.wishes[i]!,
+      provenAtLeast:
+        wish.of === 'least' ? (bounds.get(wish.key) ?? Number.NEGATIVE_INFINITY) : null,
     })),
     cost: { before: before.cost, after: after.cost },
     floors: held,
@@ -124,11 +129,15 @@ export function* answersInSteps(
   let dropped = 0;
   for (const [i, candidate] of distinct.entries()) {
     if (answers.length >= MOST_ANSWERS) break;
-    yield i / distinct.length;
-    const mended = yield* mendedInSteps(question, candidate);
+    const [from, share] = [i / distinct.length, 0.5 / distinct.length];
+    const mended = yield* within(mendedInSteps(question, candidate), from, share);
     if (mended === null) dropped += 1;
     if (mended === null || !(mended.after.cost < BETTER * before.cost)) continue;
-    const answer = yield* answerInSteps(question, mended.x, mended.after);
+    const answer = yield* within(
+      answerInSteps(question, mended.x, mended.after),
+      from + share,
+      share,
+    );
     if (answer.holds) answers.push(answer);
     else dropped += 1;
   }

@@ -7,7 +7,7 @@ import { watchedPairs } from '../clearance/pairs.ts';
 import type { Corner } from '../corner.ts';
 import { extremesInSteps } from '../stops/extremes.ts';
 import { createMargins } from '../stops/margins.ts';
-import type { Steps } from '../stops/steps.ts';
+import { type Steps, within } from '../stops/steps.ts';
 import type { FloorAnswer } from './answer.ts';
 import type { Appraisal } from './appraisal.ts';
 import type { Floor } from './question.ts';
@@ -48,19 +48,27 @@ function* provenMargins(corner: Corner, keys: ReadonlySet<string>): Steps<Map<st
   );
 }
 
-/** How each floor stands in a design; the values are the least that were found. */
-export function* floorsInSteps(
-  floors: readonly Floor[],
-  { corner, survey }: Appraisal,
+/** Proven lower bounds of gaps and margins, by key; those of which nothing can be proven are left out. */
+export function* provenInSteps(
+  corner: Corner,
+  keys: readonly string[],
   meshes: MeshSurfaces | undefined,
-): Steps<readonly FloorAnswer[]> {
-  const keysOf = (isPair: boolean): ReadonlySet<string> =>
-    new Set(floors.flatMap((floor) => (floor.isPair === isPair ? [floor.key] : [])));
-  const gaps = yield* provenGaps(corner, keysOf(true), meshes);
-  const margins = yield* provenMargins(corner, keysOf(false));
+): Steps<ReadonlyMap<string, number>> {
+  const all = new Set(keys);
+  const gaps = yield* within(provenGaps(corner, all, meshes), 0, 0.5);
+  const margins = yield* within(provenMargins(corner, all), 0.5, 0.5);
+  return new Map([...gaps, ...margins]);
+}
+
+/** How each floor stands in a design; the values are the least that were found. */
+export function floorAnswers(
+  floors: readonly Floor[],
+  { survey }: Appraisal,
+  bounds: ReadonlyMap<string, number>,
+): readonly FloorAnswer[] {
   return floors.map(({ key, label, unit, wanted, before, isBroken }) => {
     const after = survey.leasts.find((each) => each.key === key)?.value ?? Number.NaN;
-    const proven = gaps.get(key) ?? margins.get(key) ?? Number.NEGATIVE_INFINITY;
+    const proven = bounds.get(key) ?? Number.NEGATIVE_INFINITY;
     const found = after >= wanted - DUST ? 'found' : 'broken';
     const holding = proven >= wanted ? 'proven' : found;
     return { key, label, unit, wanted, before, after, wasBroken: isBroken, holding };

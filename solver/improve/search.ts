@@ -18,7 +18,7 @@ export interface Candidate {
   /** The one mover that may move, by its place on the list; null where all may. */
   readonly only: number | null;
   readonly x: readonly number[];
-  /** Half the sum of squares there, pull and penalties left out of account only where they are 0. */
+  /** Half the sum of squares of all that was to be small there. */
   readonly cost: number;
   readonly spots: readonly Spot[];
 }

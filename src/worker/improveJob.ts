@@ -7,6 +7,7 @@ import type { Plan } from '../../solver/improve/plan.ts';
 import { type Question, questionInSteps } from '../../solver/improve/question.ts';
 import { type Candidate, searchInSteps, startsOf } from '../../solver/improve/search.ts';
 import type { Model, Steps } from '../../solver/index.ts';
+import { within } from '../../solver/stops/steps.ts';
 import type { Runner } from './background.ts';
 import type { MeshKeys, MeshSending, MeshShelf } from './meshShelf.ts';
 
@@ -42,15 +43,6 @@ interface Job {
   readonly steps: Steps<ImproveAnswer>;
   progress: number;
   toldAt: number;
-}
-
-/** Tells of the steps of one part of a whole: from `from` on for a share of it. */
-function* within<T>(steps: Steps<T>, from: number, share: number): Steps<T> {
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) return step.value;
-    yield from + share * step.value;
-  }
 }
 
 /** A question is made once for its searches and its answers. */

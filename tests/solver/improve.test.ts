@@ -339,6 +339,9 @@ describe('answers', () => {
       watchedPairs(corner).filter(({ names }) => names.join('/') === 'tieRod/wheel'),
     );
     expect(proven!.least).toBeGreaterThan(7.7);
+    const [answered] = told.answers[0]!.wishes;
+    expect(answered!.provenAtLeast).toBeCloseTo(proven!.provenAtLeast, 9);
+    expect(answered!.after.figure).toBeCloseTo(proven!.least, 2);
   });
 
   it('are none where nothing is left to be wished for, and say which wishes nothing can move', () => {

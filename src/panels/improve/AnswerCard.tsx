@@ -2,6 +2,7 @@
 import { useId, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Answer, FloorAnswer, WishAnswer } from '../../../solver/improve/answer.ts';
+import { movingOf } from '../../../solver/improve/moving.ts';
 import { missOf } from '../../../solver/improve/read.ts';
 import type { MarginUnit, Moved } from '../../../solver/index.ts';
 import { inputOf } from '../../../solver/inputs/list.ts';
@@ -35,6 +36,14 @@ function missed({ wish, after }: WishAnswer): number {
   return Math.abs(missOf(after.figure, wish.value, aiming));
 }
 
+/** What is found and what is proven of a gap come this near, mm or degrees. */
+const PROOF = 0.1;
+
+/** Whether a least gap or margin is proven to be no less than it reads. */
+function isProven({ after, provenAtLeast }: WishAnswer): boolean {
+  return provenAtLeast !== null && provenAtLeast > after.figure - PROOF;
+}
+
 /** How a wish stands: near enough to what is wanted, or how it compares with before. */
 function standingOf(answer: WishAnswer): Standing {
   const { wish, before, after } = answer;
@@ -63,6 +72,7 @@ function WishLine({
       <td>
         {figure(before.figure)} → <strong>{figure(after.figure)}</strong>
         {sense !== undefined && <small> {sense}</small>}
+        {isProven(answer) && <small> proven</small>}
         <span className="answer-standing">
           <Icon name={standing === 'met' ? 'clear' : standing === 'worse' ? 'warn' : 'down'} />
           {STANDING_WORDS[standing]}
@@ -99,10 +109,17 @@ function Wishes({ answer, design, unit }: { answer: Answer; design: Design; unit
 function Moves({ answer, unit }: { readonly answer: Answer; readonly unit: LengthUnit }) {
   const { plan, model } = useStore(improve);
   if (plan === null || model === null) return null;
-  const keys = plan.movers.flatMap(({ inputs }) => inputs);
+  const moving = movingOf(model, plan.movers);
+  const atBound = (place: number): boolean => {
+    const value = answer.values[place] ?? Number.NaN;
+    return value === moving.low[place] || value === moving.high[place];
+  };
+  const keys = moving.inputs.flatMap((group, place) =>
+    group.map(({ key }) => [key, atBound(place)] as const),
+  );
   return (
     <dl>
-      {keys.map((key) => {
+      {keys.map(([key, isAtBound]) => {
         const input = inputOf(model, key);
         if (input === undefined) return null;
         const kind = moverKind(model, { inputs: [key], from: 0, to: 0 });
@@ -115,6 +132,7 @@ function Moves({ answer, unit }: { readonly answer: Answer; readonly unit: Lengt
               {was === is
                 ? 'stays'
                 : `${figure(is)}: ${moveWords(input.component, kind, is - was, unit)}`}
+              {isAtBound && ', at its bound'}
             </dd>
           </div>
         );
