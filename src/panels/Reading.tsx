@@ -35,8 +35,8 @@ function Figure({ className }: { className: string }) {
   return (
     <output className={className} data-part="figure" aria-live="off">
       <span data-part="number" />
-      <span className="reading-unit" data-part="unit" />
       <span className="reading-spread" data-part="spread" />
+      <span className="reading-unit" data-part="unit" />
     </output>
   );
 }

@@ -5,7 +5,7 @@ import { requestFrame } from './frame.ts';
 export interface Known {
   /** The reading's figure, cut to the digits that are known. */
   readonly figure: FigureStyle;
-  /** "±0.6°": one standard uncertainty; '' where it is smaller than the figure's last digit. */
+  /** "±0.6", in the figure's unit: one standard uncertainty; '' where it is smaller than the figure's last digit. */
   readonly spread: string;
 }
 

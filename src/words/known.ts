@@ -21,13 +21,13 @@ function fractionKnown(plain: FigureStyle, spread: number): Known {
   const isSmall = spread * plain.steps < 0.5;
   return {
     figure: { ...plain, steps },
-    spread: isSmall ? '' : `±${lengthNumber(least, 'sixteenth')}${plain.unit}`,
+    spread: isSmall ? '' : `±${lengthNumber(least, 'sixteenth')}`,
   };
 }
 
 /**
  * What a standard uncertainty, in the measure's own unit, leaves of a plain figure; undefined where there is none to go
- * by. The ± itself stands in the plain figure's unit.
+ * by. The ± is counted in the plain figure's unit.
  */
 export function knownFigure(plain: FigureStyle, uncertainty: number): Known | undefined {
   const spread = uncertainty * Math.abs(plain.scale);
@@ -39,7 +39,7 @@ export function knownFigure(plain: FigureStyle, uncertainty: number): Known | un
   const rounded = Math.round(spread * steps) / steps;
   return {
     figure: { ...plain, steps, digits },
-    spread: rounded === 0 ? '' : `±${rounded.toFixed(digits)}${plain.unit}`,
+    spread: rounded === 0 ? '' : `±${rounded.toFixed(digits)}`,
   };
 }
 

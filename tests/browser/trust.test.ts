@@ -52,7 +52,7 @@ function stating(tolerance: Readonly<Record<string, number>>): Model {
 }
 
 function spreadOf(known: Knowledge): string {
-  return knownFigure(RATE, known.answers!.bumpSteer!.uncertainty)!.spread;
+  return `${knownFigure(RATE, known.answers!.bumpSteer!.uncertainty)!.spread}${RATE.unit}`;
 }
 
 describe('trust', () => {
@@ -90,7 +90,7 @@ describe('trust', () => {
     const figure = page.locator('[data-reading="caster"] [data-part="figure"]');
     const { value, uncertainty } = knowledgeOf(MODEL).answers!.caster!;
     const known = knownFigure(figureStyle('degree', 'mm'), uncertainty)!;
-    const text = `${value.toFixed(known.figure.digits)}°${known.spread}`;
+    const text = `${value.toFixed(known.figure.digits)}${known.spread}°`;
     expect(known.figure.digits).toBe(1);
     await eventually(() => figure.textContent()).toBe(text);
     await page.getByRole('button', { name: 'Trust', exact: true }).click();

@@ -19,7 +19,7 @@ function sentence(key: MeasureKey, answer: KnownAnswer | undefined, unit: Length
   if (known === undefined) return `is ${text}; nothing that goes into it states a ±.`;
   if (known.spread === '') return `is ${text}, known beyond the digits shown.`;
   const side = Math.abs(value) < 2 * uncertainty ? ' Even its sign is not sure.' : '';
-  return `is ${text}, and not known to better than ${known.spread} from these points.${side}`;
+  return `is ${text}, and not known to better than ${known.spread}${figure.unit} from these points.${side}`;
 }
 
 export function KnownSentences() {

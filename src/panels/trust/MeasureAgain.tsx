@@ -37,13 +37,15 @@ function SpoilerRow({
     if (input.component !== null) view.light(isLit ? `point:${input.path}` : null);
   };
   return (
-    <li data-input={input.key}>
+    <li
+      data-input={input.key}
+      onPointerEnter={(event) => event.pointerType === 'mouse' && light(true)}
+      onPointerLeave={(event) => event.pointerType === 'mouse' && light(false)}
+    >
       <button
         type="button"
         className="trust-spoiler"
         title="Show the point in the picture"
-        onPointerEnter={(event) => event.pointerType === 'mouse' && light(true)}
-        onPointerLeave={(event) => event.pointerType === 'mouse' && light(false)}
         onFocus={() => light(true)}
         onBlur={() => light(false)}
         onClick={() => light(true)}

@@ -32,6 +32,8 @@ function measuredOf(model: Model): readonly Measured[] {
 interface RowProps {
   readonly path: string;
   readonly label: string;
+  /** The whole name, where the label is only a part of it. */
+  readonly name: string;
   readonly of: MeasuredUnit;
   readonly stated: number | null;
   readonly otherwise: number | null;
@@ -41,7 +43,7 @@ interface RowProps {
 }
 
 const Row = memo(function Row(props: RowProps) {
-  const { path, label, of, stated, otherwise, unit, isPart = false, opener } = props;
+  const { path, label, name, of, stated, otherwise, unit, isPart = false, opener } = props;
   const point = path.replace(/\.[xyz]$/, '');
   const light = (isLit: boolean): void => view.light(isLit ? `point:${point}` : null);
   const none = otherwise === null ? 'not stated' : 'as the others';
@@ -70,9 +72,9 @@ const Row = memo(function Row(props: RowProps) {
         )}
       </th>
       <td>
-        <PlusMinusField {...{ path, name: label, of, stated, otherwise, unit }} />
+        <PlusMinusField {...{ path, name, of, stated, otherwise, unit }} />
       </td>
-      <td>{isGraded(of) && <GradeChoice {...{ path, name: label, of, stated, none, unit }} />}</td>
+      <td>{isGraded(of) && <GradeChoice {...{ path, name, of, stated, none, unit }} />}</td>
     </tr>
   );
 });
@@ -96,13 +98,14 @@ function Rows({
     coordinates.length === 0 ? {} : { opener: { isOpen, turn: () => setOpen(!isOpen) } };
   return (
     <>
-      <Row {...{ path, label, of, stated, otherwise, unit, ...opener }} />
+      <Row {...{ path, label, name: label, of, stated, otherwise, unit, ...opener }} />
       {isOpen &&
         coordinates.map(({ key, label: whole }) => (
           <Row
             key={key}
             path={key}
-            label={whole}
+            label={whole.slice(label.length + 2)}
+            name={whole}
             of={of}
             stated={statedOf(model, key)}
             otherwise={stated ?? otherwise}
