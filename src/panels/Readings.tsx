@@ -1,12 +1,14 @@
 /** The readings: camber, caster and toe large, everything else in groups that open. */
 import './readings.css';
-import { useSyncExternalStore } from 'react';
+import { lazy, Suspense, useSyncExternalStore } from 'react';
 import { measureRow } from '../../solver/index.ts';
 import { LateBandWords, LateCurve } from '../charts/LateCurve.tsx';
 import { Icon } from './icons.tsx';
 import { openGroups } from './openGroups.ts';
 import { MainReading, RowReading, useBaselineWords } from './Reading.tsx';
 import { MAIN_KEYS, READING_GROUPS, type ReadingGroup } from './readings.ts';
+
+const BumpSaid = lazy(() => import('./trust/BumpSaid.tsx'));
 
 function Group({ name, title, rows, caution }: ReadingGroup) {
   const open = useSyncExternalStore(openGroups.subscribe, openGroups.names);
@@ -27,7 +29,16 @@ function Group({ name, title, rows, caution }: ReadingGroup) {
       </h3>
       <div id={`group-${name}`} hidden={!isOpen}>
         {isOpen && rows.map((row) => <RowReading key={row.key} row={row} />)}
-        {isOpen && caution !== undefined && <p className="reading-group-caution">{caution}</p>}
+        {isOpen && caution !== undefined && (
+          <p className="reading-group-caution">
+            {caution}
+            {name === 'bump' && (
+              <Suspense fallback={null}>
+                <BumpSaid />
+              </Suspense>
+            )}
+          </p>
+        )}
       </div>
     </section>
   );
