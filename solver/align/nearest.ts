@@ -29,6 +29,12 @@ const START = 0.8;
 /** A place less far off by this, rad, is nearer; else the one with less turn is taken. */
 const NEARER = 1e-10;
 
+/** Distance, rad, at which the targets are reached: where `leastTurns` chooses between all that reach them, one is enough. */
+const REACHED = 1e-12;
+
+/** So many more starts that end at one place settle it. */
+const AGREED = 3;
+
 /** The links whose pivots can be moved, by their places in `Stance.arms`. */
 export function movable({ arms }: Stance): readonly number[] {
   return arms.flatMap(({ fitting }, i) => (fitting === null ? [] : [i]));
@@ -130,27 +136,54 @@ export function standCentred(stance: Stance, toe: number | null): Stood | null {
   return place === null ? null : { shares: stance.arms.map(() => 0), place };
 }
 
+function isLessTurn({ arms }: Stance, a: Stood, b: Stood): boolean {
+  return totalTurn(arms, a.shares) < totalTurn(arms, b.shares) - NEARER;
+}
+
+/** The best of several places found, and how many more ended at it. */
+class Best {
+  found: Nearest | null = null;
+  agreeing = 0;
+  private readonly stance: Stance;
+
+  constructor(stance: Stance) {
+    this.stance = stance;
+  }
+
+  take(found: Nearest): void {
+    const gain = this.found === null ? Number.POSITIVE_INFINITY : this.found.miss - found.miss;
+    if (gain > NEARER) {
+      this.agreeing = 0;
+      this.found = found;
+    } else if (gain >= -NEARER) {
+      this.agreeing += 1;
+      if (isLessTurn(this.stance, found, this.found!)) this.found = found;
+    }
+  }
+
+  /** True when no further start is needed. */
+  isSettled(): boolean {
+    return this.found !== null && (this.found.miss < REACHED || this.agreeing >= AGREED);
+  }
+}
+
 /**
- * The settings whose camber and caster lie nearest to the targets by Euclidean distance in degrees (one left out follows), toe held to its target by
- * the tie rod; where the rod's length is fixed, the distance takes in toe. `isLight` searches from no shift alone. null where the corner cannot stand at ride.
+ * The settings whose camber and caster lie nearest to the targets by Euclidean distance in degrees (one left out follows), toe
+ * held to its target by the tie rod; where the rod's length is fixed, the distance takes in toe. `isLight` searches from no shift
+ * alone. null where the corner cannot stand at ride.
  */
 export function nearestTo(stance: Stance, targets: AskedTargets, isLight = false): Nearest | null {
   const toe = stance.setsToe && targets.toe !== undefined ? radians(targets.toe) : null;
   const centred = standCentred(stance, toe);
   if (centred === null) return null;
-  let best: Nearest | null = null;
+  const { camber, caster } = targets;
+  const isChosenLater = camber !== undefined && caster !== undefined && movable(stance).length > 1;
+  const best = new Best(stance);
   for (const shares of isLight ? [centred.shares] : starts(stance)) {
     const place = walkTo(stance, toe, centred, shares);
     if (place === null) continue;
-    const found = descend(stance, targets, toe, { shares, place });
-    const isNearer = best === null || found.miss < best.miss - NEARER;
-    const isAsNear = best !== null && Math.abs(found.miss - best.miss) <= NEARER;
-    if (
-      isNearer ||
-      (isAsNear &&
-        totalTurn(stance.arms, found.shares) < totalTurn(stance.arms, best!.shares) - NEARER)
-    )
-      best = found;
+    best.take(descend(stance, targets, toe, { shares, place }));
+    if (isChosenLater && toe !== null && best.isSettled()) break;
   }
-  return best;
+  return best.found;
 }
