@@ -37,7 +37,7 @@ export interface DrawnAnswer {
   readonly high: number;
   /** Numerical tolerance δ: half of the last digit when the linear uncertainty is stated with one. */
   readonly tolerance: number;
-  /** Whether both ends of value ± 1.96·u lie within δ of the drawn ones (JCGM 101:2008, 8.1.2). */
+  /** Whether both ends of value ± 1.96·u lie within δ of the drawn ones (JCGM 101:2008, 8.1.2), the scatter of these allowed for. */
   readonly isLinearGood: boolean;
   /** Drawn corners that could be built and do not have the answer. */
   readonly without: number;
@@ -57,6 +57,8 @@ export interface MonteCarlo {
 /** 97.5 % point of the normal distribution. */
 const COVERAGE_FACTOR = 1.959964;
 const COVERAGE = 0.95;
+/** Three standard deviations of a drawn end of the interval, for one draw and u = 1: √(p(1−p))/φ with p = 2.5 % and φ the normal density there. */
+const END_SCATTER = (3 * Math.sqrt(0.025 * 0.975)) / 0.05845;
 /** Corners drawn between two steps. */
 const BATCH = 50;
 export const USUAL_DRAWS = 10_000;
@@ -75,6 +77,7 @@ function summed(key: KnownKey, linear: KnownAnswer, built: Float64Array): DrawnA
   const [low, high] = coverageInterval(sorted, COVERAGE);
   const half = COVERAGE_FACTOR * linear.uncertainty;
   const tolerance = linear.uncertainty > 0 ? numericalTolerance(linear.uncertainty) : 0;
+  const scatter = (END_SCATTER * linear.uncertainty) / Math.sqrt(sorted.length);
   const away = Math.max(Math.abs(linear.value - half - low), Math.abs(linear.value + half - high));
   return {
     key,
@@ -84,7 +87,7 @@ function summed(key: KnownKey, linear: KnownAnswer, built: Float64Array): DrawnA
     low,
     high,
     tolerance,
-    isLinearGood: away <= Math.max(tolerance, ROUNDING * (1 + Math.abs(linear.value))),
+    isLinearGood: away <= tolerance + scatter + ROUNDING * (1 + Math.abs(linear.value)),
     without: built.length - sorted.length,
     histogram: histogramOf(sorted),
   };

@@ -190,7 +190,7 @@ function failedLine({ fails }: Alignment): string {
 
 export const align: Verb = {
   name: 'align',
-  summary: 'align MODEL      the settings that reach camber, caster and toe',
+  summary: 'align MODEL        the settings that reach camber, caster and toe',
   help,
   run: (words, write) => {
     const sorted = sortWords('align', words, OPTIONS);

@@ -13,7 +13,7 @@ file, the path in it, what was found and what is wanted; exit status 2.
 
 export const check: Verb = {
   name: 'check',
-  summary: 'check FILE…      says whether model files are sound',
+  summary: 'check FILE…        says whether model files are sound',
   help,
   run: (words, write) => {
     const { files } = sortWords('check', words, {});

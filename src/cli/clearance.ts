@@ -152,7 +152,7 @@ function isClear({ pairs }: Answer): boolean {
 
 export const clearance: Verb = {
   name: 'clearance',
-  summary: 'clearance MODEL  the least gap of each pair of parts, proven',
+  summary: 'clearance MODEL    the least gap of each pair of parts, proven',
   help,
   run: (words, write) => {
     const sorted = sortWords('clearance', words, { json: {} });

@@ -219,7 +219,7 @@ function isReached({ measured }: Design): boolean {
 
 export const compare: Verb = {
   name: 'compare',
-  summary: 'compare MODEL …  two to four designs side by side, differences in words',
+  summary: 'compare MODEL …    two to four designs side by side, differences in words',
   help,
   run: (words, write) => {
     const { files, flags } = sortWords('compare', words, { differing: {}, csv: {}, json: {} });

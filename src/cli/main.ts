@@ -7,8 +7,9 @@ import { compare } from './compare.ts';
 import { pose } from './pose.ts';
 import { BadInput, type Status, type Verb, type Write } from './refusal.ts';
 import { sweep } from './sweep.ts';
+import { uncertainty } from './uncertainty.ts';
 
-const VERBS: readonly Verb[] = [pose, sweep, clearance, compare, align, check];
+const VERBS: readonly Verb[] = [pose, sweep, clearance, compare, align, uncertainty, check];
 
 const HELP = `armscribe VERB MODEL [options]
 

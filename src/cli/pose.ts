@@ -24,7 +24,7 @@ const OPTIONS = {
 
 export const pose: Verb = {
   name: 'pose',
-  summary: 'pose MODEL       one pose: camber, caster, toe and every other measure',
+  summary: 'pose MODEL         one pose: camber, caster, toe and every other measure',
   help,
   run: (words, write) => {
     const sorted = sortWords('pose', words, OPTIONS);

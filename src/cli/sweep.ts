@@ -143,7 +143,7 @@ function printAll(
 
 export const sweep: Verb = {
   name: 'sweep',
-  summary: 'sweep MODEL      a table of poses over travel and rack',
+  summary: 'sweep MODEL        a table of poses over travel and rack',
   help,
   run: (words, write) => {
     const sorted = sortWords('sweep', words, OPTIONS);

@@ -41,7 +41,7 @@ describe('--help', () => {
   });
 
   test('the whole help names every verb', () => {
-    for (const verb of ['pose', 'sweep', 'clearance', 'compare', 'align', 'check']) {
+    for (const verb of ['pose', 'sweep', 'clearance', 'compare', 'align', 'uncertainty', 'check']) {
       expect(armscribe('--help').out).toContain(`\n  ${verb} `);
     }
   });
