@@ -207,6 +207,7 @@ export {
   type Told,
 } from './whereabouts/answer.ts';
 export type { Room } from './whereabouts/box.ts';
+export { usualRate } from './whereabouts/curve.ts';
 export type { Fact } from './whereabouts/facts.ts';
 export { type Ideal, type IdealLine, idealOf } from './whereabouts/ideal.ts';
 export { type Picture, pictureInSteps, thinned } from './whereabouts/picture.ts';

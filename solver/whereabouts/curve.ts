@@ -12,7 +12,7 @@ import { carryDirection } from '../linkage/triad.ts';
 import { rideTravel } from '../model/defaults.ts';
 import type { Model } from '../model/model.ts';
 import { degrees } from '../units.ts';
-import { angleOf, type Question } from './question.ts';
+import { angleOf, type Question, type Subject } from './question.ts';
 
 /** The angle and its exact rate at heights that ascend; refilled by `curveInto`. */
 export interface Curve {
@@ -52,9 +52,15 @@ export function createCurve(model: Model, { subject, stretch }: Question): Curve
   };
 }
 
-/** Writes the angle and its rate of a placed pose with its rates. */
-function write(curve: Curve, fixed: Float64Array, data: Float64Array, at: number): void {
+/** Degrees of toe or camber of a placed pose; writes its hub axis. */
+function angleIn(fixed: Float64Array, data: Float64Array, isCamber: boolean): number {
   carryDirection(fixed, Fixed.hubInFrame, data, Slot.frame, Slot.hubAxis);
+  if (isCamber) return -degrees(Math.asin(data[Slot.hubAxis + 2]!));
+  return degrees(Math.atan2(data[Slot.hubAxis]!, data[Slot.hubAxis + 1]!));
+}
+
+/** Degrees per mm of toe or camber of a pose with its hub axis and rates. */
+function rateIn(data: Float64Array, isCamber: boolean): number {
   const ax = data[Slot.hubAxis]!;
   const ay = data[Slot.hubAxis + 1]!;
   const az = data[Slot.hubAxis + 2]!;
@@ -62,13 +68,8 @@ function write(curve: Curve, fixed: Float64Array, data: Float64Array, at: number
   const oy = data[Slot.travelOmega + 1]!;
   const oz = data[Slot.travelOmega + 2]!;
   const squared = ax * ax + ay * ay;
-  if (curve.isCamber) {
-    curve.angle[at] = -degrees(Math.asin(az));
-    curve.rate[at] = -degrees((ox * ay - oy * ax) / Math.sqrt(squared));
-  } else {
-    curve.angle[at] = degrees(Math.atan2(ax, ay));
-    curve.rate[at] = degrees(((oy * az - oz * ay) * ay - ax * (oz * ax - ox * az)) / squared);
-  }
+  if (isCamber) return -degrees((ox * ay - oy * ax) / Math.sqrt(squared));
+  return degrees(((oy * az - oz * ay) * ay - ax * (oz * ax - ox * az)) / squared);
 }
 
 const _rooms = new Float64Array(3);
@@ -117,7 +118,8 @@ function walkHalf(linkage: Linkage, curve: Curve, up: boolean): boolean {
       if (solvePose(linkage, pose, height, 0) !== 'reached') return false;
       poseRates(fixed, pose.data);
     }
-    write(curve, fixed, pose.data, i);
+    curve.angle[i] = angleIn(fixed, pose.data, curve.isCamber);
+    curve.rate[i] = rateIn(pose.data, curve.isCamber);
   }
   return true;
 }
@@ -127,4 +129,19 @@ export function curveInto(model: Model, curve: Curve): boolean {
   const linkage = assembleLinkage(model, false);
   if (linkage.broken !== null) return false;
   return walkHalf(linkage, curve, true) && walkHalf(linkage, curve, false);
+}
+
+/** Usual rates are rounded to so much, degrees per mm. */
+const RATE_STEP = 0.001;
+
+/** The rate at ride that a design has of the subject's angle, degrees per mm, to 0.1° over 100 mm; 0 out of reach. */
+export function usualRate(model: Model, subject: Subject): number {
+  const linkage = assembleLinkage(model, false);
+  const pose = createPose();
+  if (solvePose(linkage, pose, rideTravel(model.travel), 0) !== 'reached') return 0;
+  poseRates(linkage.fixed, pose.data);
+  const isCamber = angleOf(subject) === 'camber';
+  angleIn(linkage.fixed, pose.data, isCamber);
+  const rate = rateIn(pose.data, isCamber);
+  return Number((Math.round(rate / RATE_STEP) * RATE_STEP).toFixed(3));
 }

@@ -14,6 +14,7 @@ import {
   type Reach,
   type Subject,
   type Told,
+  usualRate,
   usualStretch,
 } from '../../solver/index.ts';
 import type { Background } from '../worker/background.ts';
@@ -29,8 +30,8 @@ export interface WhereWish {
   readonly half: number;
   /** null: as the stops allow. */
   readonly stretch: readonly [number, number] | null;
-  /** Wanted rates, degrees per mm. */
-  readonly wanted: Readonly<Record<'toe' | 'camber', number>>;
+  /** Wanted rates, degrees per mm; null: of camber as the design has it at ride, so that its curve shall be straight. */
+  readonly wanted: { readonly toe: number; readonly camber: number | null };
   /** Greatest numbers that still count as good, degrees. */
   readonly limits: Readonly<Record<'toe' | 'camber', Readonly<Record<Aim, number>>>>;
   readonly reach: Reach;
@@ -59,18 +60,17 @@ const USUAL_LIMITS = {
 /** How far an end can be moved by a spacer, a slot or a drilled hole, mm. Common practice, no source. */
 const USUAL_REACH: Reach = { first: { minus: 10, plus: 10 }, second: { minus: 10, plus: 10 } };
 
-/** Camber's usual wish: the top leans in by about 1° over 100 mm of bump. Common practice, no source. */
-const USUAL_CAMBER_RATE = -0.01;
-
 export type StartWhere = (answer: (answer: WhereAnswer) => void) => Background<WhereRequest>;
 
 export type WhereStore = ReturnType<typeof createWhere>;
 
-/** The question that a wish asks of a model. */
-export function questionOf(model: Model, wish: WhereWish): Question {
+/** The question that a wish asks of a model. While a design is held, what follows the design follows that one. */
+export function questionOf(model: Model, held: Model | null, wish: WhereWish): Question {
   const { subject, plane, aim, half, reach } = wish;
   const stretch = wish.stretch ?? usualStretch(model);
-  return { subject, plane, aim, half, reach, stretch, wanted: wish.wanted[angleOf(subject)] };
+  const angle = angleOf(subject);
+  const wanted = wish.wanted[angle] ?? usualRate(held ?? model, subject);
+  return { subject, plane, aim, half, reach, stretch, wanted };
 }
 
 export function createWhere(documentStore: DocumentStore, start: StartWhere) {
@@ -80,7 +80,7 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
     aim: 'overTravel',
     half: 20,
     stretch: null,
-    wanted: { toe: 0, camber: USUAL_CAMBER_RATE },
+    wanted: { toe: 0, camber: null },
     limits: USUAL_LIMITS,
     reach: USUAL_REACH,
     model: null,
@@ -115,8 +115,8 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
   }
 
   function ask(): void {
-    const { model } = documentStore.getState();
-    const question = questionOf(model, getState());
+    const { model, held } = documentStore.getState();
+    const question = questionOf(model, held, getState());
     number += 1;
     isProbing = false;
     service ??= start(take);
@@ -146,14 +146,15 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
     setState({ probeAt: null, probe: null });
   }
 
-  /** States part of the wish; what was drawn of another point or plane is taken away at once. */
+  /** States part of the wish; what was drawn of another point, plane or aim is taken away at once. */
   function wish(part: Partial<WhereWish>): void {
     const before = getState();
     setState(part);
     const now = getState();
-    if (now.subject !== before.subject || now.plane !== before.plane || now.half !== before.half) {
+    const isOther = (...keys: (keyof WhereWish)[]) => keys.some((key) => now[key] !== before[key]);
+    if (isOther('subject', 'plane')) dropProbe();
+    if (isOther('subject', 'plane', 'half', 'aim')) {
       setState({ start: null, picture: null, progress: 0 });
-      if (now.half === before.half) dropProbe();
     }
     if (watchers > 0) ask();
   }
@@ -169,7 +170,7 @@ export function createWhere(documentStore: DocumentStore, start: StartWhere) {
   function watch(): () => void {
     watchers += 1;
     leave ??= documentStore.subscribe((state, before) => {
-      if (state.model !== before.model) ask();
+      if (state.model !== before.model || state.held !== before.held) ask();
     });
     if (getState().model !== documentStore.getState().model) ask();
     return () => {

@@ -8,12 +8,14 @@ import { drawEnvelopeName } from '../../src/scene/drawings/envelope.ts';
 import { drawOther, lookOf, YESTERDAY_LOOK } from '../../src/scene/drawings/otherDesign.ts';
 import { createPaths, followPaths } from '../../src/scene/drawings/paths.ts';
 import { arcBetween, type Pen } from '../../src/scene/drawings/pen.ts';
+import { drawPlaceMark } from '../../src/scene/drawings/placeMark.ts';
 import { drawContact, drawSteeringAxis } from '../../src/scene/drawings/steering.ts';
 import type { Drawing, Subject } from '../../src/scene/drawings/subject.ts';
 import { gridWords } from '../../src/scene/ground/scale.ts';
 import { createDocument } from '../../src/state/document.ts';
 import { createInputs } from '../../src/state/inputs.ts';
 import { PLACE_MARKS, PLACES } from '../../src/state/marks.ts';
+import { placeMark } from '../../src/state/placeMark.ts';
 import { hardPoints } from '../../src/state/points.ts';
 import { createPosed } from '../../src/state/posed.ts';
 import { FULL_MODEL } from '../support/full-model.ts';
@@ -283,5 +285,27 @@ describe('a centre out of the picture', () => {
     drawFrontCentre(pen, full);
     expect(labels).toHaveLength(3);
     expect(near(labels[0]!, labels[1]!, labels[2]!)).toBe(true);
+  });
+});
+
+describe('the place under a probe', () => {
+  const { data } = full.now.pose;
+  const { tieRod } = FULL_MODEL;
+
+  it.each([
+    ['the rack', { place: tieRod.inner, on: 'rack', to: 'outer' }, Slot.inner],
+    ['the knuckle', { place: tieRod.outer, on: 'knuckle', to: 'inner' }, Slot.outer],
+  ] as const)('is carried by %s to where the joint of the pose is', (_, mark, slot) => {
+    placeMark.setState({ mark });
+    const { lines, labels } = drawn(drawPlaceMark, full);
+    placeMark.setState({ mark: null });
+    expect(labels).toHaveLength(1);
+    for (const i of [0, 1, 2]) expect(labels[0]!.at[i]).toBeCloseTo(data[slot + i]!, 6);
+    const ends = lines.slice(3).map((line) => line.slice(0, 3));
+    for (const i of [0, 1, 2]) expect(ends[0]![i]).toBeCloseTo(data[slot + i]!, 6);
+  });
+
+  it('is not there without one', () => {
+    expect(drawn(drawPlaceMark, full)).toEqual({ lines: [], labels: [] });
   });
 });

@@ -14,20 +14,29 @@ import { aimText, moveWords, roomTitle, SUBJECT_WORDS } from './words.ts';
 /** Letters of the marks in the picture. */
 const MARKS: Readonly<Partial<Record<Best['room'], string>>> = { picture: 'A', reach: 'B' };
 
-function edgeWords({ room, isAtEdge }: Best): string {
+/** Places nearer than this, mm, are one. */
+const SAME = 0.005;
+
+/** What is to be said of where it stands; empty for nothing. */
+function standWords({ room, isAtEdge, at }: Best, whole: Best): string {
+  const isSame = Math.hypot(at[0] - whole.at[0], at[1] - whole.at[1]) < SAME;
+  if (room !== 'picture' && isSame) return 'The same place as A.';
   if (!isAtEdge) return '';
   return room === 'picture'
-    ? ' It stands on the picture’s edge: better ones may lie beyond.'
-    : ' As far as it may move.';
+    ? 'It stands on the picture’s edge: better ones may lie beyond.'
+    : 'As far as it may move.';
 }
 
 function Card({
   best,
+  whole,
   present,
   state,
   unit,
 }: {
   readonly best: Best;
+  /** The best of the whole picture. */
+  readonly whole: Best;
   readonly present: Told;
   readonly state: WhereState;
   readonly unit: LengthUnit;
@@ -37,6 +46,7 @@ function Card({
   const { aim, subject, plane } = state;
   const words = moveWords(present.place, best.place, unit);
   const isGood = value !== null && value <= limitOf(state);
+  const note = standWords(best, whole);
   const isStill = words === 'where it is';
   return (
     <li
@@ -57,7 +67,7 @@ function Card({
           {present.value !== null && ` (now ${aimText(present.value, aim, unit)})`}
         </p>
       )}
-      {edgeWords(best) !== '' && <p className="where-note">{edgeWords(best).trim()}</p>}
+      {note !== '' && <p className="where-note">{note}</p>}
       {!isStill && best.facts.length > 0 && (
         <>
           <details>
@@ -121,7 +131,14 @@ export function Bests() {
       ) : (
         <ul>
           {bests.map((best) => (
-            <Card key={best.room} best={best} present={start.present} state={state} unit={unit} />
+            <Card
+              key={best.room}
+              best={best}
+              whole={bests[0]!}
+              present={start.present}
+              state={state}
+              unit={unit}
+            />
           ))}
         </ul>
       )}

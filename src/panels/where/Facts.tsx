@@ -11,10 +11,16 @@ function factText({ value, kind }: Fact, unit: LengthUnit): string {
   return `${figureNumber(figureSteps(value, style), style)}${style.unit}`;
 }
 
+/** What a number's sign means. */
+function wordsOf({ key, row, value }: Fact): string | undefined {
+  if (value === null) return undefined;
+  if (key === 'wheelGap' && value <= 0) return 'they meet: less than none';
+  return row === undefined ? undefined : inWords(row, value);
+}
+
 function Row({ facts, unit }: { readonly facts: readonly Fact[]; readonly unit: LengthUnit }) {
   const last = facts.at(-1)!;
-  const words =
-    last.row === undefined || last.value === null ? undefined : inWords(last.row, last.value);
+  const words = wordsOf(last);
   return (
     <tr data-fact={last.key}>
       <th scope="row">

@@ -12,8 +12,8 @@ import { FactRows } from './Facts.tsx';
 import { tryPlace } from './tryOn.ts';
 import { aimName, aimText, moveWords, placeText, rateText, SUBJECT_WORDS } from './words.ts';
 
-function name({ subject, aim, wanted }: WhereState): string {
-  return aimName(subject, aim, wanted[angleOf(subject)] !== 0);
+function name({ subject, aim, question }: WhereState): string {
+  return aimName(subject, aim, question !== null && question.wanted !== 0);
 }
 
 function Value({

@@ -15,6 +15,9 @@ const FARTHEST = 1000;
 /** Greatest angle that is taken, degrees. */
 const WIDEST = 90;
 
+/** Least limit that is taken, degrees: the page shows no less. */
+const LEAST = 0.001;
+
 /** A length of no less than 0, or a sentence on what is wanted. */
 function takeWay(text: string, unit: LengthUnit, take: (mm: number) => void): string | null {
   const entered = enteredLength(text, unit);
@@ -35,6 +38,12 @@ function takeAngle(text: string, least: number, take: (degrees: number) => void)
     return `Found ${text.trim()}; wanted is a number from ${fixed(least, least > 0 ? 3 : 0)} to ${WIDEST}.`;
   }
   take(value);
+  return null;
+}
+
+/** Camber's wanted rate follows the design again. */
+function takeNone(): null {
+  where.wish({ wanted: { ...where.getState().wanted, camber: null } });
   return null;
 }
 
@@ -63,32 +72,35 @@ function Stretch({ unit }: { readonly unit: LengthUnit }) {
 }
 
 function Aims({ unit }: { readonly unit: LengthUnit }) {
-  const { subject, aim, limits, wanted } = useStore(where);
+  const { subject, aim, limits, wanted, question } = useStore(where);
   const of = angleOf(subject);
   const style = figureStyle('degreePerMm', unit);
   const limit = limits[of][aim];
-  const rate = style.scale / RATE_LENGTH;
+  const perShown = style.scale / RATE_LENGTH;
+  const rate = question?.wanted ?? 0;
+  const says = rateWords(subject, rate);
   const isRate = aim === 'atRide';
-  const least = 0.001;
   return (
     <>
       <FigureField
         label="Wanted limit"
-        shown={fixed(isRate ? limit * rate : limit, 3)}
+        shown={fixed(isRate ? limit * perShown : limit, 3)}
         unit={isRate ? style.unit.trim() : '°'}
         take={(text) =>
-          takeAngle(text, least, (value) => where.limit(isRate ? value / rate : value))
+          takeAngle(text, LEAST, (value) => where.limit(isRate ? value / perShown : value))
         }
       />
       <FigureField
         label={of === 'toe' ? 'Wanted bump steer' : 'Wanted bump camber'}
-        shown={fixed(wanted[of] * style.scale, 3)}
+        shown={fixed(rate * style.scale, 3)}
         unit={style.unit.trim()}
-        says={rateWords(subject, wanted[of])}
+        says={wanted[of] === null ? `${says}: as the design at ride, until stated` : says}
         take={(text) =>
-          takeAngle(text, -WIDEST, (value) =>
-            where.wish({ wanted: { ...wanted, [of]: value / style.scale } }),
-          )
+          of === 'camber' && text.trim() === ''
+            ? takeNone()
+            : takeAngle(text, -WIDEST, (value) =>
+                where.wish({ wanted: { ...wanted, [of]: value / style.scale } }),
+              )
         }
       />
     </>

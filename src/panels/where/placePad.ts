@@ -1,14 +1,18 @@
 /** The moving part of the picture: draws it when something changed, and has the probe follow pointer and keys. */
 
-import { type Picture, PLANE_AXES, placeOf } from '../../../solver/index.ts';
+import { PLANE_AXES, placeOf, type Question } from '../../../solver/index.ts';
 import { readInks } from '../../charts/paper.ts';
 import { documentStore, view } from '../../state/bench.ts';
 import { onFrame, requestFrame } from '../../state/frame.ts';
 import { limitOf } from '../../state/where.ts';
 import { where } from '../../state/whereabouts.ts';
 import { gapUnit, length } from '../../words/format.ts';
+import type { WhereStart } from '../../worker/whereJob.ts';
+import { valueAt } from './between.ts';
 import { drawPlaces } from './paintPlace.ts';
 import { type PaperFrame, paperFrame, placeAt, xOf, yOf } from './paperFrame.ts';
+import type { Spot } from './placeDrawing.ts';
+import { keyed, SNAP, snapped } from './probeKeys.ts';
 import { aimText, standsAlike, waysOf } from './words.ts';
 
 export interface PlacePadElements {
@@ -20,31 +24,13 @@ export interface PlacePadElements {
   readonly upInput: HTMLInputElement;
 }
 
-/** Places are asked about to so much, mm. */
-const SNAP = 0.1;
-/** Steps of an arrow key, as parts of the picture's half: plain, with Shift, and the finest with Alt. */
-const STEPS = { plain: 1 / 20, coarse: 1 / 4 } as const;
-
 /** What the still picture is drawn from. */
 const STILL = ['picture', 'question', 'start', 'bests', 'limits'] as const;
 
-function snapped(value: number): number {
-  return Number((Math.round(value / SNAP) * SNAP).toFixed(1));
-}
-
-/** The picture's number at a place, between its nodes; NaN out of reach. */
-function valueAt({ xs, ys, values }: Picture, [x, y]: readonly [number, number]): number {
-  const on = (list: Float64Array, at: number): readonly [number, number] => {
-    const exact = ((at - list[0]!) / (list.at(-1)! - list[0]!)) * (list.length - 1);
-    const node = Math.min(list.length - 2, Math.max(0, Math.floor(exact)));
-    return [node, exact - node];
-  };
-  const [column, u] = on(xs, x);
-  const [row, v] = on(ys, y);
-  const node = row * xs.length + column;
-  const low = values[node]! * (1 - u) + values[node + 1]! * u;
-  const high = values[node + xs.length]! * (1 - u) + values[node + xs.length + 1]! * u;
-  return low * (1 - v) + high * v;
+/** The present coordinates along the plane's two axes, mm. */
+function homeOf({ plane }: Question, { present }: WhereStart): Spot {
+  const [i, j] = PLANE_AXES[plane];
+  return [present.place[i]!, present.place[j]!];
 }
 
 export function createPlacePad(elements: PlacePadElements): () => void {
@@ -97,8 +83,7 @@ export function createPlacePad(elements: PlacePadElements): () => void {
     const { probeAt, start, question } = where.getState();
     cross.hidden = frame === null || probeAt === null;
     if (frame === null || start === null || question === null) return;
-    const [i, j] = PLANE_AXES[question.plane];
-    const home = [start.present.place[i]!, start.present.place[j]!] as const;
+    const home = homeOf(question, start);
     const at = probeAt ?? home;
     cross.style.transform = `translate(${xOf(frame, at[0])}px, ${yOf(frame, at[1])}px)`;
     const span = frame.size / frame.scale;
@@ -173,26 +158,14 @@ export function createPlacePad(elements: PlacePadElements): () => void {
   }
 
   function onKey(event: KeyboardEvent): void {
-    const ways: Readonly<Record<string, readonly [number, number]>> = {
-      ArrowRight: [frame?.sense ?? 1, 0],
-      ArrowLeft: [-(frame?.sense ?? 1), 0],
-      ArrowUp: [0, 1],
-      ArrowDown: [0, -1],
-    };
-    const way = ways[event.key];
-    const { probeAt, start, question, half } = where.getState();
+    const { probeAt, start, question } = where.getState();
     if (event.ctrlKey || event.metaKey || start === null || question === null) return;
-    const [i, j] = PLANE_AXES[question.plane];
-    const home = [start.present.place[i]!, start.present.place[j]!] as const;
-    if (event.key === 'Home') go(home);
-    else if (way !== undefined) {
-      const part = half * (event.shiftKey ? STEPS.coarse : STEPS.plain);
-      const step = event.altKey ? SNAP : Math.max(SNAP, part);
-      const from = probeAt ?? home;
-      go([from[0] + way[0] * step, from[1] + way[1] * step]);
-    } else return;
+    const home = homeOf(question, start);
+    const next = keyed(event, probeAt ?? home, home, question.half, frame?.sense ?? 1);
+    if (next === null) return;
     event.preventDefault();
     event.stopPropagation();
+    go(next);
   }
 
   function onInput(): void {

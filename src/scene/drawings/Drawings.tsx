@@ -11,6 +11,7 @@ import { designs } from '../../state/designs.ts';
 import { type Box, litBox } from '../../state/litBox.ts';
 import { lockMaps } from '../../state/mapped.ts';
 import { DESIGN_COLOURS } from '../../state/marks.ts';
+import { placeMark } from '../../state/placeMark.ts';
 import type { Posed } from '../../state/posed.ts';
 import { LAYERS } from '../../state/view.ts';
 import type { Extent } from '../camera/extent.ts';
@@ -27,6 +28,7 @@ import { drawGapWarning } from './gap.ts';
 import { drawOther, lookOf } from './otherDesign.ts';
 import { createPaths, followPaths } from './paths.ts';
 import type { Pen } from './pen.ts';
+import { drawPlaceMark } from './placeMark.ts';
 import { createProbe } from './probe.ts';
 import { createStrokes } from './strokes.ts';
 import type { Subject } from './subject.ts';
@@ -114,6 +116,7 @@ export function Drawings({ stage }: Props) {
       }),
     [invalidate],
   );
+  useEffect(() => placeMark.subscribe(() => invalidate()), [invalidate]);
 
   useFrame(({ camera, size }) => {
     const { layers, lit, wheelShell } = view.getState();
@@ -124,6 +127,7 @@ export function Drawings({ stage }: Props) {
     cones.begin();
     drawGapWarning(pen, subject);
     drawTightSpot(pen, subject);
+    drawPlaceMark(pen, subject);
     drawBeside(pen, subject.now);
     const drawing = litDrawing(lit);
     if (lit === told.current) drawing?.(pen, subject);
