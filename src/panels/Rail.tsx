@@ -1,5 +1,6 @@
 /** The tabs along the inner edges of the panels: points and map at the left, readings and work sheets at the right. */
 import './rail.css';
+import type { CSSProperties } from 'react';
 import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
 import type { ViewState } from '../state/view.ts';
@@ -80,7 +81,11 @@ export function RightRail({ size }: { readonly size: PageSize }) {
   const work = useStore(view, (state) => workSheet(state.work)?.key ?? null);
   const hasReadings = useStore(view, (state) => shows('readings', size, state));
   return (
-    <nav className="rail rail-right" aria-label="Readings and work sheets">
+    <nav
+      className="rail rail-right"
+      aria-label="Readings and work sheets"
+      style={{ '--tabs': WORK_SHEETS.length + 1 } as CSSProperties}
+    >
       <Tab
         label="Readings"
         title="Readings of the wheel"

@@ -31,6 +31,8 @@ export interface FitRow {
   readonly plusMinus: Cell;
   /** For a length between points; what other quantities do not ask for is kept all the same. */
   readonly between: readonly [ReadPoint, ReadPoint];
+  /** Typed, kept, and not fitted to: to see what the rest says without it. */
+  readonly isLeftOut: boolean;
 }
 
 /** ± of readings to begin with, degrees or mm. Common practice, no source; each is typed over. */
@@ -66,6 +68,7 @@ export function newRow(id: number, quantity: ReadQuantity, model: Model): FitRow
     value: mm(''),
     plusMinus: mm(String(USUAL_PLUS_MINUS[quantity])),
     between: ['lowerFrontPivot', 'lowerBallJoint'],
+    isLeftOut: false,
   };
 }
 

@@ -76,7 +76,8 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
     const { rows, lineage, heights } = getState();
     const known = readHeights(heights);
     const { model: measured, count: putBack } = asMeasured(documentStore.getState().model, lineage);
-    const read = rows.flatMap((row) => {
+    const used = rows.filter((row) => !row.isLeftOut);
+    const read = used.flatMap((row) => {
       const found = readRow(row, measured);
       return found.ok ? [{ id: row.id, reading: found.reading }] : [];
     });

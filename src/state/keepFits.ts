@@ -48,6 +48,7 @@ function rowsOf(value: unknown, last = 0): readonly FitRow[] {
         value: cellOf(read['value']),
         plusMinus: cellOf(read['plusMinus']),
         between: [pointOf(between[0], 'lowerFrontPivot'), pointOf(between[1], 'lowerBallJoint')],
+        isLeftOut: read['isLeftOut'] === true,
       },
     ];
   });

@@ -3,10 +3,11 @@ import type { Locator, Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { type Fit, fitInSteps } from '../../solver/fit/fit.ts';
 import type { Reading } from '../../solver/fit/reading.ts';
-import { allSteps, measureRow } from '../../solver/index.ts';
+import { allSteps, measureRow, writeModel } from '../../solver/index.ts';
 import { figureNumber, figureSteps, figureStyle } from '../../src/words/figures.ts';
 import { knownFigure, spreadWords } from '../../src/words/known.ts';
 import { seriousForAxe } from '../support/axe.ts';
+import { drop } from '../support/drop.ts';
 import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
 import { shipped } from '../support/models.ts';
 import { withoutPicture } from '../support/withoutPicture.ts';
@@ -16,6 +17,8 @@ vi.setConfig({ testTimeout: 240_000 });
 
 /** The model the bench opens with. */
 const MODEL = shipped('half-ton-factory');
+
+const { tolerance: _, ...BARE } = MODEL;
 
 /** Invented: a toe table as it might be read. */
 const TABLE: readonly (readonly [number, number])[] = [
@@ -169,6 +172,9 @@ describe('the fit', () => {
     expect(await sheet.locator('[data-verdict]').getAttribute('data-verdict')).toBe('agree');
     await sheet.getByRole('button', { name: 'Put back the reading taken away' }).click();
     await standing(sheet, 5);
+    await sheet.getByRole('button', { name: 'Leave it out: reading 4, toe' }).click();
+    await standing(sheet, 4);
+    await sheet.getByRole('button', { name: 'Take it in again: reading 4, toe' }).waitFor();
     await sheet.getByRole('button', { name: 'Keep as a second design' }).click();
     await sheet.getByText(`Kept beside the present design as “${MODEL.name}, fitted”`).waitFor();
   });
@@ -183,5 +189,14 @@ describe('the fit', () => {
     const beyond = await sheet.evaluate((element) => element.scrollWidth - element.clientWidth);
     expect(beyond).toBeLessThanOrEqual(0);
     expect(await seriousForAxe(page)).toEqual([]);
+
+    // The same reading on a design that states no ±: nothing may move until one is chosen.
+    await drop(page, 'bare.json', new TextEncoder().encode(writeModel(BARE)));
+    await sheet.getByText('so none may move').waitFor(PATIENCE);
+    await sheet
+      .getByText('No point may move: state how well they were measured.')
+      .waitFor(PATIENCE);
+    await sheet.getByRole('button', { name: /plumb bob/ }).click();
+    await sheet.locator('.fit-moves').waitFor(PATIENCE);
   });
 });

@@ -100,6 +100,10 @@ describe('createFits', () => {
     type(1, { value: '0.250' });
     rest();
     expect(asked).toHaveLength(2);
+    fits.change(2, { isLeftOut: true });
+    rest();
+    expect(fits.getState().asked?.rows).toEqual([1]);
+    fits.change(2, { isLeftOut: false });
     fits.setHeights({ text: '0.1', unit: 'inch' });
     rest();
     expect(asked.at(-1)).toMatchObject({ heights: 2.54 });
@@ -176,6 +180,7 @@ describe('createFits', () => {
     fits.add('toe');
     fits.add('steerAngle');
     fits.add('caster');
+    fits.change(2, { isLeftOut: true });
     type(1, { value: '0.6', travel: '50' });
     type(2, { value: '27x' });
     fits.remove([3]);

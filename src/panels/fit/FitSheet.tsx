@@ -165,7 +165,7 @@ function Bar() {
     outcome !== null
       ? `${SHORT[outcome]}: ${count} ${count === 1 ? 'reading' : 'readings'}`
       : found === null
-        ? 'No reading typed yet'
+        ? 'Nothing to fit to yet'
         : 'Not fitted';
   return (
     <div className="fit-bar" data-state={outcome === null ? undefined : STATES[outcome]}>

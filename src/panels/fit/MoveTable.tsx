@@ -1,5 +1,5 @@
 /** What the fit moved, largest first by its own ±. */
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Fit, FitMove } from '../../../solver/fit/fit.ts';
 import { view } from '../../state/bench.ts';
 import type { LengthUnit } from '../../state/view.ts';
@@ -62,6 +62,7 @@ function MoveRow({ move, unit }: { readonly move: FitMove; readonly unit: Length
 
 export function MoveTable({ fit, unit }: { readonly fit: Fit; readonly unit: LengthUnit }) {
   const [isWhole, setWhole] = useState(false);
+  useEffect(() => () => view.light(null), []);
   const { moves } = fit;
   if (moves.length === 0) {
     return <p>No point has to move: the readings say what the points say.</p>;

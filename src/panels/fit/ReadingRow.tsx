@@ -71,7 +71,7 @@ function Result({ result, unit }: { readonly result: RowResult; readonly unit: L
     <div className="fit-result">
       <p>
         <span>
-          points {readAmount(quantity, before, unit)} →{' '}
+          points <span className="fit-number">{readAmount(quantity, before, unit)}</span> →{' '}
           <strong>{readAmount(quantity, after, unit)}</strong>
         </span>
         <OffBar off={off} />
@@ -94,6 +94,22 @@ function Result({ result, unit }: { readonly result: RowResult; readonly unit: L
   );
 }
 
+/** Leaves the reading out of the fit, or takes it in again; what was typed stays. */
+function LeaveOut({ row, number }: { readonly row: FitRow; readonly number: number }) {
+  const { isLeftOut } = row;
+  const words = isLeftOut ? 'Take it in again' : 'Leave it out';
+  return (
+    <button
+      type="button"
+      className="fit-more"
+      aria-label={`${words}: reading ${number}, ${READ_TABLE[row.quantity].label}`}
+      onClick={() => fits.change(row.id, { isLeftOut: !isLeftOut })}
+    >
+      {words}
+    </button>
+  );
+}
+
 function senseOf(row: FitRow, read: ReturnType<typeof readRow>): string | undefined {
   return read.ok ? readSense(row.quantity, read.reading.value) : undefined;
 }
@@ -112,6 +128,7 @@ export function ReadingRow({
   const read = readRow(row, model);
   const result = resultOf(shown, row.id);
   const { label } = READ_TABLE[row.quantity];
+  const isSuspect = !row.isLeftOut && typeof result === 'object' && result?.isSuspect === true;
   const isBlank = !read.ok && read.why === null;
   const cells = (['travel', 'rack', 'value', 'plusMinus'] as const).filter((name) =>
     asksFor(row.quantity, name),
@@ -121,7 +138,8 @@ export function ReadingRow({
       className="fit-row"
       data-row={row.id}
       data-quantity={row.quantity}
-      data-suspect={(typeof result === 'object' && result?.isSuspect) || undefined}
+      data-suspect={isSuspect || undefined}
+      data-left-out={row.isLeftOut || undefined}
     >
       <div className="fit-row-head">
         <strong>
@@ -174,8 +192,14 @@ export function ReadingRow({
           These points cannot bring the wheel there: it is left out.
         </p>
       )}
-      {read.ok && typeof result === 'object' && result !== null && (
+      {read.ok && !row.isLeftOut && typeof result === 'object' && result !== null && (
         <Result result={result} unit={unit} />
+      )}
+      {isSuspect && <LeaveOut row={row} number={number} />}
+      {row.isLeftOut && (
+        <p className="fit-left-out">
+          Left out of the fit. <LeaveOut row={row} number={number} />
+        </p>
       )}
     </li>
   );
