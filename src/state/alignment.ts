@@ -73,6 +73,7 @@ export function createAlignment(
   let leave: (() => void) | null = null;
   /** The model with settings on it that were found here: they and their order of work stay as long as it stands. */
   let tried: Model | null = null;
+  let isTrying = false;
   let regionOf: string | null = null;
 
   function take({ kind, number, answer }: AlignAnswer): void {
@@ -121,6 +122,7 @@ export function createAlignment(
   }
 
   function follow(): void {
+    if (isTrying) return;
     const { model, mark } = documentStore.getState();
     const reach = reachText(model);
     if (reach !== regionOf) {
@@ -174,14 +176,14 @@ export function createAlignment(
   function tryOn(): boolean {
     const settings = chosenOf(getState());
     if (settings === null) return false;
+    // What was found stays as long as it is on the bench: nothing is asked on the way there.
+    isTrying = true;
     trials.takeBack();
     const { model: from } = documentStore.getState();
-    // Known before the document tells of it: what was found stays as long as it is on the bench.
-    const leaveTried = documentStore.subscribe(({ model }) => {
-      tried = model;
-    });
     const isOn = trials.tryOn(settings, from, withSettings(from, settings));
-    leaveTried();
+    isTrying = false;
+    if (isOn) tried = documentStore.getState().model;
+    follow();
     return isOn;
   }
 

@@ -4,13 +4,16 @@ import {
   type AlignedAngles,
   type Alignment,
   hardwareWords,
+  type Model,
   type PivotHardware,
+  presentSettings,
   type Setting,
+  type Settings,
   stepWords,
   type WorkStep,
 } from '../../../solver/index.ts';
 import { alignment } from '../../state/aligned.ts';
-import { view } from '../../state/bench.ts';
+import { documentStore, view } from '../../state/bench.ts';
 import { angle, fixed, gapUnit, length } from '../../words/format.ts';
 import { Icon } from '../icons.tsx';
 import { Effects } from './Effects.tsx';
@@ -46,6 +49,13 @@ function whyNot({ runsOut, lacks, after, fails }: Alignment): string {
 /** Whether it is reached, and what is nearest where it is not. */
 function Verdict({ found }: { readonly found: Alignment }) {
   const { angles, isWithin } = found.after;
+  if (found.reached && found.work.length === 0) {
+    return (
+      <p className="align-verdict" data-state="clear">
+        <Icon name="clear" /> It stands as wanted; there is nothing here to set it with.
+      </p>
+    );
+  }
   if (found.reached) {
     return (
       <p className="align-verdict" data-state="clear">
@@ -124,12 +134,23 @@ function Table({ found }: { readonly found: Alignment }) {
   );
 }
 
+/** Whether the bench is set as these settings say. */
+function isSetSo(model: Model, settings: Settings): boolean {
+  const now = presentSettings(model) as Readonly<Record<string, number>>;
+  return Object.entries(settings).every(([name, set]) => Math.abs((now[name] ?? 0) - set) < 1e-9);
+}
+
 function Buttons() {
   const trial = useStore(alignment.trials, (state) => state.trial);
   const settings = useStore(alignment, alignment.chosenOf);
+  const isSet = useStore(
+    documentStore,
+    ({ model }) => settings !== null && isSetSo(model, settings),
+  );
   return (
     <div className="align-buttons">
-      {trial?.subject !== settings && (
+      {isSet && trial === null && <p className="align-note">The bench is set so.</p>}
+      {!isSet && trial?.subject !== settings && (
         <button
           type="button"
           className="bar-button"
@@ -180,10 +201,10 @@ export function Found() {
     <section className="align-found" aria-label="Settings found" aria-busy={isPending}>
       <Verdict found={found} />
       {found.rounded !== null && <WholeSwitch />}
-      <Work found={found} />
+      {found.work.length > 0 && <Work found={found} />}
       <Table found={found} />
-      <Buttons />
-      <Effects />
+      {found.work.length > 0 && <Buttons />}
+      {found.work.length > 0 && <Effects />}
     </section>
   );
 }

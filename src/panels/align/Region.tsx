@@ -30,7 +30,7 @@ export function Region() {
       ) : (
         <>
           <p className="align-note">{note(region)}</p>
-          <RegionChart region={region} />
+          {region.paths.length > 0 && <RegionChart region={region} />}
         </>
       )}
     </section>

@@ -30,14 +30,14 @@ export function Grid({ frame }: { readonly frame: RegionFrame }) {
         </g>
       ))}
       <text className="region-name" x={(left + right) / 2} y={bottom + 32} textAnchor="middle">
-        camber, °: top leans in − … + out
+        ← top leans in · camber, ° · top leans out →
       </text>
       <text
         className="region-name"
         transform={`translate(11 ${(top + bottom) / 2}) rotate(-90)`}
         textAnchor="middle"
       >
-        caster, °
+        caster, ° · leans back →
       </text>
     </g>
   );
