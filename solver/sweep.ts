@@ -1,7 +1,7 @@
 /** One line of poses through a corner's range: every measure and both gaps of the tie rod, into buffers made once. */
 import { createRodGap, type RodGap, rodGapInto } from './clearance/rodGap.ts';
 import { type Corner, solve } from './corner.ts';
-import { createPose, type Pose } from './linkage/solve.ts';
+import { createPose, type Outcome, type Pose } from './linkage/solve.ts';
 import { createMeasures, MEASURE_KEYS, type MeasureKey } from './measures/keys.ts';
 import { measureInto } from './measures/measure.ts';
 
@@ -45,6 +45,16 @@ export function createRodGaps(corner: Corner): RodGaps {
   return { wheel: createRodGap(corner, 'wheel'), tyre: createRodGap(corner, 'tyre') };
 }
 
+function solveAt(
+  corner: Corner,
+  pose: Pose,
+  along: 'travel' | 'rack',
+  place: number,
+  at: number,
+): Outcome {
+  return along === 'travel' ? solve(corner, pose, place, at) : solve(corner, pose, at, place);
+}
+
 function writeRow(corner: Corner, gaps: RodGaps | null, sweep: Sweep, row: number): void {
   const { columns, measures, pose } = sweep;
   measures.fill(Number.NaN);
@@ -60,8 +70,14 @@ function writeRow(corner: Corner, gaps: RodGaps | null, sweep: Sweep, row: numbe
   columns.tyreGap[row] = gaps.tyre.gap;
 }
 
+/** Rounding of an evenly parted range, mm. */
+const ROUNDING = 1e-9;
+
+const EVERYWHERE: readonly [number, number] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+
 /**
- * Fills `sweep` over [least, most] mm of travel or of rack, evenly, ends included, while the other stays at `at`.
+ * Fills `sweep` over [least, most] mm of travel or of rack, evenly, ends included, while the other stays at `at`. Places
+ * outside of `within` are not solved and read as not reached: a design's own range may be shorter than the sweep.
  * Without `gaps` the two gap columns are left as they are. Allocates nothing while the rod stays out of the tyre.
  */
 export function sweepInto(
@@ -71,16 +87,17 @@ export function sweepInto(
   along: 'travel' | 'rack',
   [least, most]: readonly [number, number],
   at: number,
+  [from, to]: readonly [number, number] = EVERYWHERE,
 ): void {
   const { axis, columns, pose, reached } = sweep;
   const last = axis.length - 1;
   for (let row = 0; row <= last; row += 1) {
     const place = row === last ? most : least + ((most - least) * row) / last;
     axis[row] = place;
-    const outcome =
-      along === 'travel' ? solve(corner, pose, place, at) : solve(corner, pose, at, place);
-    reached[row] = outcome === 'reached' ? 1 : 0;
-    if (outcome === 'reached') writeRow(corner, gaps, sweep, row);
+    const isWithin = place >= from - ROUNDING && place <= to + ROUNDING;
+    const isReached = isWithin && solveAt(corner, pose, along, place, at) === 'reached';
+    reached[row] = isReached ? 1 : 0;
+    if (isReached) writeRow(corner, gaps, sweep, row);
     else for (let i = 0; i < SWEEP_KEYS.length; i += 1) columns[SWEEP_KEYS[i]!][row] = Number.NaN;
   }
 }

@@ -62,6 +62,13 @@ function createSwept(): Swept {
   return { sweep: createSweep(POSES), corner: null, gaps: null };
 }
 
+/** As far as a design itself goes; a steering without a stated limit goes everywhere. */
+function ownRange({ model }: Corner, along: Along): readonly [number, number] | undefined {
+  if (along === 'travel') return travelRange(model);
+  return model.steering?.limit === undefined ? undefined : rackRange(model.steering);
+}
+
+/** Sweeps a design over a range, as far into it as its own goes. */
 function sweepDesign(
   swept: Swept,
   corner: Corner,
@@ -73,7 +80,7 @@ function sweepDesign(
     swept.corner = corner;
     swept.gaps = createRodGaps(corner);
   }
-  sweepInto(corner, swept.gaps, swept.sweep, along, range, at);
+  sweepInto(corner, swept.gaps, swept.sweep, along, range, at, ownRange(corner, along));
 }
 
 /** The band about a swept curve in shown units; null where none is known: gaps have none. */

@@ -11,7 +11,7 @@ import type { Posed, PosedStore } from './posed.ts';
 /** Poses of a curve over travel. */
 export const CURVE_POSES = 101;
 
-/** The curves of a design beside the present one, over the present one's travel. */
+/** The curves of a design beside the present one, over as much of the present one's travel as its own goes. */
 export interface BesideCurves {
   readonly design: BesidePosed;
   readonly sweep: Sweep;
@@ -55,7 +55,8 @@ export function createCurves(posed: PosedStore, inputs: Inputs, besideStore: Bes
     sweepInto(now, null, present, 'travel', range, rack);
     for (let i = 0; i < curves.beside.length; i += 1) {
       const { design, sweep } = curves.beside[i]!;
-      sweepInto(design.posed.corner, null, sweep, 'travel', range, rack);
+      const { corner: other } = design.posed;
+      sweepInto(other, null, sweep, 'travel', range, rack, travelRange(other.model));
     }
   }
 

@@ -97,6 +97,12 @@ describe('createCurves', () => {
     );
     expect(camber[0]! - camber[1]!).toBeCloseTo(1.2, 2);
     expect(camber[2]! - camber[1]!).toBeCloseTo(2, 2);
+    // Shorter travel ends its curve sooner.
+    const short = { ...tilted, travel: { bump: 50, droop: 50 } };
+    designs.getState().add('short', short);
+    const { axis, reached } = curves.current().beside[2]!.sweep;
+    expect([...reached].map(Boolean)).toEqual([...axis].map((mm) => Math.abs(mm) <= 50));
+    designs.getState().remove('C');
     // Another rack sweeps all of them; hiding one leaves its buffer to the next.
     const toe = beside[1]!.sweep.columns.toe[50];
     inputs.setRack(30);
