@@ -140,7 +140,7 @@ export function assemble(model: Model): Corner {
 
 /**
  * Makes a corner of a sound model whose points are some millimetres from those of `base`, in a fifth of the time: its poses are guessed from
- * those of `base`, solved to the same exactness, and followed step by step where the guess does not serve.
+ * those of `base` where these serve all over its range, and solved to the same exactness.
  */
 export function assembleNear(base: Corner, model: Model): Corner {
   return cornerOf(model, assembleLinkage(model, base.linkage));

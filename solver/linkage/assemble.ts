@@ -14,7 +14,7 @@ import {
 } from './frames.ts';
 import type { Failure, Linkage } from './linkage.ts';
 import { placeRack } from './place.ts';
-import { createPredictor } from './predictor.ts';
+import { createPredictor, type Predictor, servesAlso } from './predictor.ts';
 import { correct, writeSides } from './regular.ts';
 import { applySettings, type Settings, settingsOf, sizeOf } from './settings.ts';
 import { Fixed, Slot } from './slots.ts';
@@ -70,6 +70,19 @@ function settle(
   return failed ?? nameOfSingular(pose);
 }
 
+/** First guesses: another linkage's where they serve, else its own; none where none are wanted. */
+function predictorFor(
+  model: Model,
+  fixed: Float64Array,
+  home: number,
+  guesses: boolean | Linkage,
+): Predictor {
+  if (typeof guesses === 'boolean') return createPredictor(model, fixed, home, guesses);
+  const { predictor } = guesses;
+  const isShared = predictor.length === 0 || servesAlso(predictor, fixed);
+  return isShared ? predictor : createPredictor(model, fixed, home, true);
+}
+
 /**
  * Makes a linkage of a sound model (one that `parseModel` accepts): lengths from the design pose, branch signs, cam
  * angles and tie rod turns applied on top. Costs a fraction of a millisecond; poses are then solved by `solvePose`. Most of
@@ -102,10 +115,7 @@ export function assembleLinkage(model: Model, guesses: boolean | Linkage = true)
     home: pose,
     homeDeterminant,
     broken,
-    predictor:
-      typeof guesses === 'object'
-        ? guesses.predictor
-        : createPredictor(model, fixed, pose[Slot.lowerAngle]!, guesses && broken === null),
+    predictor: predictorFor(model, fixed, pose[Slot.lowerAngle]!, broken === null && guesses),
     pivots: {
       lowerFront: add(model.lowerArm.frontPivot, settings.lowerFront),
       lowerRear: add(model.lowerArm.rearPivot, settings.lowerRear),

@@ -11,7 +11,7 @@ import { Slot } from './slots.ts';
 import { stepTo } from './step.ts';
 
 /** Room that must be left between the nodes of the walk for the box to count as free of singular poses. */
-const ROOM_TO_SPARE = 0.02;
+export const ROOM_TO_SPARE = 0.02;
 /** The box reaches beyond the model's own range by this share, for rides and sliders that do. */
 const MARGIN = 1.02;
 const LEAST_HALF_RANGE = 2;

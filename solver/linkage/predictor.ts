@@ -4,8 +4,10 @@
  */
 import { interpolate, TERMS } from '../math/chebyshev.ts';
 import type { Model } from '../model/model.ts';
-import { boxOf, walkBox, walkedAngles } from './box.ts';
+import { boxOf, ROOM_TO_SPARE, walkBox, walkedAngles } from './box.ts';
+import { placeRack } from './place.ts';
 import { Slot } from './slots.ts';
+import { stepTo } from './step.ts';
 
 /** Shares of the model's ranges that are tried until one is safe. */
 const SHRINK = [1, 0.85, 0.7, 0.5, 0.3];
@@ -39,6 +41,32 @@ export function createPredictor(
     return out;
   }
   return new Float64Array(0);
+}
+
+/** A box's corner, drawn in by what rounding could put it outside. */
+const INSIDE = 1 - 1e-9;
+
+const _corner = new Float64Array(Slot.size);
+
+/**
+ * Whether a predictor's guesses serve another linkage too: at the four corners of its box they lead to poses of that linkage with room
+ * to spare in every closed-form step. For linkages that differ by millimetres, whose rooms differ by little all over the box.
+ */
+export function servesAlso(predictor: Predictor, fixed: Float64Array): boolean {
+  for (const up of [-INSIDE, INSIDE]) {
+    for (const along of [-INSIDE, INSIDE]) {
+      const travel = predictor[TRAVEL_CENTRE]! + up / predictor[TRAVEL_SCALE]!;
+      _corner[Slot.travel] = travel;
+      _corner[Slot.rack] = predictor[RACK_CENTRE]! + along / predictor[RACK_SCALE]!;
+      placeRack(fixed, _corner);
+      if (!predict(predictor, _corner)) return false;
+      if (!stepTo(fixed, _corner, _corner[Slot.guess]!, travel)) return false;
+      for (let i = 0; i < 3; i += 1) {
+        if (!(_corner[Slot.upperRoom + i]! > ROOM_TO_SPARE)) return false;
+      }
+    }
+  }
+  return true;
 }
 
 /**
