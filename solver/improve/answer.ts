@@ -59,11 +59,15 @@ export interface Answers {
   readonly answers: readonly Answer[];
   /** The present design's cost. */
   readonly cost: number;
-  /** By wish: its present figure (NaN where there is none) and cost, and whether anything that may move changes it. */
+  /**
+   * By wish: its present figure (NaN where there is none) and cost, whether anything that may move changes it, and the
+   * standard uncertainty of the figure from points as measured (null where nothing is stated, and for gaps and margins).
+   */
   readonly wishes: readonly {
     readonly figure: number;
     readonly cost: number;
     readonly isMoved: boolean;
+    readonly knownTo: number | null;
   }[];
   /** Starts that were searched from, and those of them where no corner could be built. */
   readonly starts: number;

@@ -10,6 +10,7 @@ import type { Answer, Answers } from './answer.ts';
 import { type Appraisal, appraiseInSteps } from './appraisal.ts';
 import { ALIKE, distinctOf } from './distinct.ts';
 import { floorAnswers, provenInSteps } from './holding.ts';
+import { knownTo } from './known.ts';
 import { movedModel } from './moving.ts';
 import type { Question } from './question.ts';
 import { type Candidate, newSpots, refineInSteps, searchInSteps, startsOf } from './search.ts';
@@ -126,6 +127,7 @@ export function* answersInSteps(
   const found = candidates.filter((each) => each !== null);
   const distinct = distinctOf(found, moving, before.cost / 2);
   const answers: Answer[] = [];
+  const known = knownTo(before.corner, question.plan.wishes);
   let dropped = 0;
   for (const [i, candidate] of distinct.entries()) {
     if (answers.length >= MOST_ANSWERS) break;
@@ -144,7 +146,11 @@ export function* answersInSteps(
   return {
     answers: inOrder(answers),
     cost: before.cost,
-    wishes: before.wishes.map((each, i) => ({ ...each, isMoved: isMoved[i]! })),
+    wishes: before.wishes.map((each, i) => ({
+      ...each,
+      isMoved: isMoved[i]!,
+      knownTo: known[i]!,
+    })),
     starts: candidates.length,
     unbuilt: candidates.length - found.length,
     dropped,

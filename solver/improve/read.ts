@@ -4,11 +4,8 @@ import { createPose } from '../linkage/solve.ts';
 import { AXLE_KEYS, type AxleKey, AxleMeasure, axleInto, createAxle } from '../measures/axle.ts';
 import { createMeasures, Measure, type MeasureKey } from '../measures/keys.ts';
 import { measureInto } from '../measures/measure.ts';
-import { rackAt, travelAt } from './places.ts';
+import { heightsOf, rackAt, travelAt } from './places.ts';
 import type { Aiming, ChangeWish, Height, Lock, MeasureWish, Stay, ToeChangeWish } from './plan.ts';
-
-/** Heights at which toe is read over its stretch. */
-const HEIGHTS = 17;
 
 const _pose = createPose();
 const _measures = createMeasures();
@@ -40,10 +37,7 @@ export function measureAt(
 
 /** Departure of toe from the set pose's at each height of a stretch, degrees; NaN out of reach. */
 export function toeDepartures(corner: Corner, from: Height, to: Height): Float64Array {
-  const start = travelAt(corner.model, from);
-  const end = travelAt(corner.model, to);
-  return Float64Array.from({ length: HEIGHTS }, (_, i) => {
-    const travel = start + ((end - start) * i) / (HEIGHTS - 1);
+  return heightsOf(corner.model, from, to).map((travel) => {
     if (solve(corner, _pose, travel, 0) !== 'reached') return Number.NaN;
     measureInto(corner, _pose, _measures);
     return -_measures[Measure.steerAngle]!;
@@ -83,8 +77,9 @@ export function missesOf(corner: Corner, wish: PoseWish): Float64Array {
     const miss = missOf(figureOf(corner, wish), value, wish.aiming);
     return Float64Array.of((Math.sqrt(matters) * miss) / within);
   }
-  const scale = Math.sqrt(matters / HEIGHTS) / within;
-  return toeDepartures(corner, wish.from, wish.to).map(
+  const departures = toeDepartures(corner, wish.from, wish.to);
+  const scale = Math.sqrt(matters / departures.length) / within;
+  return departures.map(
     (each) => scale * (Math.sign(each) * Math.max(0, Math.abs(each) - value) || 0),
   );
 }

@@ -7,10 +7,11 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Answers } from '../../solver/improve/answer.ts';
 import { answersInSteps, improveInSteps } from '../../solver/improve/answers.ts';
 import { distinctOf } from '../../solver/improve/distinct.ts';
+import { knownTo } from '../../solver/improve/known.ts';
 import { type Moving, movedModel, movingOf } from '../../solver/improve/moving.ts';
 import type { Holds, Mover, Wish } from '../../solver/improve/plan.ts';
 import { type Question, questionInSteps } from '../../solver/improve/question.ts';
-import { missesOf, type PoseWish } from '../../solver/improve/read.ts';
+import { figureOf, missesOf, type PoseWish } from '../../solver/improve/read.ts';
 import { searchInSteps } from '../../solver/improve/search.ts';
 import {
   allSteps,
@@ -19,12 +20,16 @@ import {
   createMeasures,
   createPose,
   extremesOf,
+  inputSigma,
+  inputsOf,
+  inputValue,
   Measure,
   type Model,
   measureInto,
   solve,
   type Vector3,
   watchedPairs,
+  withInput,
 } from '../../solver/index.ts';
 import { buildable } from '../support/arbitraries.ts';
 import { shipped, sound } from '../support/models.ts';
@@ -362,6 +367,42 @@ describe('answers', () => {
     expect(told.answers).toEqual([]);
     expect(told.wishes.map(({ isMoved }) => isMoved)).toEqual([true, false, false]);
     expect(told.wishes[2]!.figure).toBeNaN();
+  });
+});
+
+describe('what a wish is known to', () => {
+  it('is what moving every input by its uncertainty adds up to, and nothing for gaps or without tolerances', () => {
+    const model: Model = {
+      ...shipped('rear-steer-saloon'),
+      tolerance: { default: 1, 'hub.camber': 0.1 },
+    };
+    const corner = assemble(model);
+    const trail: PoseWish = {
+      of: 'measure',
+      measure: 'casterTrail',
+      height: -30,
+      lock: 'left',
+      aiming: 'exactly',
+      value: 0,
+      within: 1,
+      matters: 1,
+    };
+    const gap: Wish = { of: 'least', key: 'tieRod/wheel', value: 8, within: 1, matters: 1 };
+    const wishes = [TOE as PoseWish, CAMBER, trail];
+    const known = knownTo(corner, [...wishes, gap]);
+    wishes.forEach((wish, i) => {
+      const variance = inputsOf(model).reduce((sum, input) => {
+        const sigma = inputSigma(model, input) ?? 0;
+        const by = (step: number): number =>
+          figureOf(assemble(withInput(model, input, inputValue(model, input) + step)), wish);
+        const slope = sigma === 0 ? 0 : (by(1e-3) - by(-1e-3)) / 2e-3;
+        return sum + (slope * sigma) ** 2;
+      }, 0);
+      expect(known[i]! / Math.sqrt(variance)).toBeCloseTo(1, 4);
+    });
+    expect(known[3]).toBeNull();
+    const { tolerance: _, ...bare } = model;
+    expect(knownTo(assemble(bare), wishes)).toEqual([null, null, null]);
   });
 });
 

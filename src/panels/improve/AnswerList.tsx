@@ -8,7 +8,7 @@ import { improve, improvePlan } from '../../state/improved.ts';
 import { planOf } from '../../state/improvePlan.ts';
 import { AnswerCard } from './AnswerCard.tsx';
 import type { Design } from './useDesign.ts';
-import { wishWords } from './words.ts';
+import { knownWords, wishWords } from './words.ts';
 
 function Running() {
   const progress = useStore(improve, (state) => state.progress);
@@ -65,6 +65,24 @@ function Unmoved({ found, design }: { readonly found: Answers; readonly design: 
   return <p className="plan-doubt">Nothing that may move changes this: {names}.</p>;
 }
 
+/** Wishes that are wanted closer than the points, as measured, let them be known. */
+function Unknown({ found, design }: { readonly found: Answers; readonly design: Design }) {
+  const plan = useStore(improve, (state) => state.plan);
+  const unit = useStore(view, (state) => state.unit);
+  const names = (plan?.wishes ?? []).flatMap((wish, i) => {
+    const known = found.wishes[i]?.knownTo ?? null;
+    if (known === null || known <= wish.within) return [];
+    return [`${wishWords(wish, design.margins, unit)}, ${knownWords(wish, known, design, unit)}`];
+  });
+  if (names.length === 0) return null;
+  return (
+    <p className="plan-doubt">
+      From points as measured this is not known as closely as it is wanted: {names.join('; ')}.
+      Trust tells what to measure again.
+    </p>
+  );
+}
+
 function noneWords({ cost, dropped }: Answers): string {
   if (cost < 1e-9) return 'All that is wanted is so already.';
   if (dropped > 0) {
@@ -73,13 +91,18 @@ function noneWords({ cost, dropped }: Answers): string {
   return 'Nothing inside these bounds does better than the points as they are.';
 }
 
+function countWords(count: number): string {
+  return count === 1 ? 'One answer.' : `${count} answers, the best first.`;
+}
+
 function Found({ found, design }: { readonly found: Answers | null; readonly design: Design }) {
   if (found === null) return <p>This design cannot be assembled as it is set.</p>;
   const { answers, starts, unbuilt } = found;
   return (
     <>
       <Unmoved found={found} design={design} />
-      {answers.length === 0 && <p>{noneWords(found)}</p>}
+      <Unknown found={found} design={design} />
+      <p role="status">{answers.length === 0 ? noneWords(found) : countWords(answers.length)}</p>
       <ol className="answers">
         {answers.map((answer, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: their order is their name.
@@ -101,7 +124,7 @@ export function AnswerList({ design }: { readonly design: Design }) {
   const isOnTrial = useStore(improve.trials, ({ trial }) => trial !== null);
   const isOfThis = isOnTrial || sameModel(model, design.model);
   return (
-    <section className="plan-part" aria-labelledby="plan-answers" aria-live="polite">
+    <section className="plan-part" aria-labelledby="plan-answers">
       <h3 id="plan-answers">Answers</h3>
       {stage === 'running' ? <Running /> : <Start design={design} />}
       {stage === 'done' && isOfThis && <Found found={found} design={design} />}

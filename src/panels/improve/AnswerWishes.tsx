@@ -1,12 +1,14 @@
 /** What every wish makes of an answer: figures and costs before and after, and how it stands. */
+import { useStore } from 'zustand';
 import type { Answer, WishAnswer } from '../../../solver/improve/answer.ts';
 import { missOf } from '../../../solver/improve/read.ts';
+import { improve } from '../../state/improved.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { fixed } from '../../words/format.ts';
 import { quantityOf } from '../../words/quantity.ts';
 import { Icon } from '../icons.tsx';
 import type { Design } from './useDesign.ts';
-import { wishKind, wishSense, wishWords } from './words.ts';
+import { knownWords, wishKind, wishSense, wishWords } from './words.ts';
 
 /** Costs nearer than this are the same. */
 const SAME_COST = 0.005;
@@ -42,10 +44,12 @@ function standingOf(answer: WishAnswer): Standing {
 
 function WishLine({
   answer,
+  known,
   design,
   unit,
 }: {
   answer: WishAnswer;
+  known: number | null;
   design: Design;
   unit: LengthUnit;
 }) {
@@ -56,7 +60,10 @@ function WishLine({
   const sense = wishSense(wish, after.figure);
   return (
     <tr data-standing={standing}>
-      <th scope="row">{wishWords(wish, design.margins, unit)}</th>
+      <th scope="row">
+        {wishWords(wish, design.margins, unit)}
+        {known !== null && <small> known to {knownWords(wish, known, design, unit)}</small>}
+      </th>
       <td>
         {figure(before.figure)} → <strong>{figure(after.figure)}</strong>
         {sense !== undefined && <small> {sense}</small>}
@@ -82,6 +89,7 @@ export function AnswerWishes({
   design: Design;
   unit: LengthUnit;
 }) {
+  const known = useStore(improve, ({ found }) => found?.wishes);
   return (
     <table className="answer-wishes">
       <thead>
@@ -93,8 +101,14 @@ export function AnswerWishes({
       </thead>
       <tbody>
         {answer.wishes.map((each, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: wishes have no other name, and an answer's never change.
-          <WishLine key={i} answer={each} design={design} unit={unit} />
+          <WishLine
+            // biome-ignore lint/suspicious/noArrayIndexKey: wishes have no other name, and an answer's never change.
+            key={i}
+            answer={each}
+            known={known?.[i]?.knownTo ?? null}
+            design={design}
+            unit={unit}
+          />
         ))}
       </tbody>
     </table>

@@ -111,15 +111,17 @@ function Goal({ row: { id, of }, title, quantity }: Part & { readonly quantity: 
         onTake={(value) => improvePlan.changeWish(id, { value })}
       />
       {sense !== undefined && <small>{sense}</small>}
-      <span>give or take</span>
-      <PlanField
-        name={`${id}.within`}
-        label={`${title}: give or take`}
-        value={of.within}
-        quantity={quantity}
-        isPositive
-        onTake={(within) => improvePlan.changeWish(id, { within })}
-      />
+      <span className="plan-pair">
+        give or take
+        <PlanField
+          name={`${id}.within`}
+          label={`${title}: give or take`}
+          value={of.within}
+          quantity={quantity}
+          isPositive
+          onTake={(within) => improvePlan.changeWish(id, { within })}
+        />
+      </span>
     </div>
   );
 }

@@ -12,8 +12,11 @@ import {
 } from '../../../solver/index.ts';
 import { inputOf } from '../../../solver/inputs/list.ts';
 import type { LengthUnit } from '../../state/view.ts';
-import { signedLength } from '../../words/format.ts';
+import { figureStyle } from '../../words/figures.ts';
+import { gapUnit, signedLength } from '../../words/format.ts';
+import { spreadWords } from '../../words/known.ts';
 import { quantityOf } from '../../words/quantity.ts';
+import type { Design } from './useDesign.ts';
 
 export const HEIGHT_WORDS: Readonly<Record<'ride' | 'bump' | 'droop', string>> = {
   ride: 'ride height',
@@ -81,6 +84,16 @@ export function wishKind(wish: Wish, margins: readonly Margin[]): UnitKind {
   if (wish.of !== 'least') return measureRow(wish.measure).kind;
   const margin = margins.find(({ key }) => key === wish.key);
   return margin?.unit === 'degree' ? 'degree' : 'millimetre';
+}
+
+/** What a wish's figure is known to, one standard uncertainty: "±0.41°". */
+export function knownWords(
+  wish: Wish,
+  known: number,
+  { margins }: Pick<Design, 'margins'>,
+  unit: LengthUnit,
+): string {
+  return spreadWords(figureStyle(wishKind(wish, margins), gapUnit(unit)), known);
 }
 
 /** What a wish's figure says beside its number: "top leans in", "towards: top leans in"; nothing for what has no sense. */
