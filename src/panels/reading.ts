@@ -9,7 +9,7 @@ import {
   missingParts,
 } from '../../solver/index.ts';
 import { posed } from '../state/bench.ts';
-import { allKnown, type KnownTable, knownOf } from '../state/known.ts';
+import { allKnown, isKnown, type KnownTable, knownOf } from '../state/known.ts';
 import { type FigureStyle, figureDifference, figureNumber, figureSteps } from '../words/figures.ts';
 import { limitLine, roomLeft } from './limitWords.ts';
 import { isAssumedCentred, readingBefore, readingNow } from './readings.ts';
@@ -84,6 +84,7 @@ export function createReading(
     const now = knownOf(row.key);
     figure = now?.figure ?? style;
     spread = now?.spread ?? '';
+    parts.root.toggleAttribute('data-known', isKnown());
     shown = undefined;
   }
 
@@ -92,6 +93,7 @@ export function createReading(
     set(parts.number, isAbsent ? ABSENT : figureNumber(count, figure));
     set(parts.unit, isAbsent ? '' : figure.unit);
     set(parts.spread, isAbsent ? '' : spread);
+    parts.root.toggleAttribute('data-spread', !isAbsent && spread !== '');
     set(parts.words, isAbsent ? absentWords(next, row) : (inWords(row, count) ?? ''));
     parts.root.toggleAttribute('data-absent', isAbsent);
   }

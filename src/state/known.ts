@@ -19,6 +19,11 @@ export function knownOf(key: string): Known | undefined {
   return table[key];
 }
 
+/** Whether ± are shown at all. */
+export function isKnown(): boolean {
+  return table !== NOTHING;
+}
+
 /** Changes whenever anything known does. */
 export function allKnown(): KnownTable {
   return table;

@@ -51,6 +51,8 @@ export interface ViewState {
   readonly insets: Insets;
   /** The measure whose drawing is lit in the scene (its name is hovered or tapped), or null. */
   readonly lit: string | null;
+  /** Path of the hard point whose handle was last taken in the scene, or null. */
+  readonly touched: string | null;
 }
 
 function systemTheme(): Theme {
@@ -85,6 +87,7 @@ export function createView() {
     theme: systemTheme(),
     insets: { top: 0, right: 0, bottom: 0, left: 0 },
     lit: null,
+    touched: null,
   }));
   const { getState, setState } = store;
 

@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import { type Model, type Movable, movablePoints } from '../../../solver/index.ts';
 import { view } from '../../state/bench.ts';
-import { moving } from '../../state/moving.ts';
+import { choosePoint, moving } from '../../state/moving.ts';
 import { GROUP_LABELS, hardPoints, type PointGroup } from '../../state/points.ts';
 import { gapUnit } from '../../words/format.ts';
 import { LengthField } from '../LengthField.tsx';
@@ -14,14 +14,11 @@ function keyOf(what: Movable): string {
 
 /** Another thing keeps the way, where it has that way. */
 function choose(key: string): void {
-  const { what, by } = moving.getState();
+  const { by } = moving.getState();
   const arm =
     key === 'length:lowerArm' ? 'lowerArm' : key === 'length:upperArm' ? 'upperArm' : null;
   if (arm !== null) moving.setState({ what: { kind: 'arm', arm }, by: Math.abs(by) });
-  else {
-    const axis = what.kind === 'point' ? what.axis : 2;
-    moving.setState({ what: { kind: 'point', path: key, axis } });
-  }
+  else choosePoint(key);
 }
 
 function chooseWay(key: string): void {

@@ -97,10 +97,11 @@ export default function MovingSheet() {
         </p>
       )}
       <p className="moving-note">
-        Both designs are solved, and sorted by the change divided by a usual size of each measure
-        (common practice, no source). A point moved is a design drawn anew: arms, rod and knuckle
-        are made to fit it, and camber and toe of the design pose stay as the file states them. Set
-        the alignment after any such change; the strength of new parts is not checked.
+        A point can also be chosen by its handle in the picture. Both designs are solved, and sorted
+        by the change divided by a usual size of each measure (common practice, no source). A point
+        moved is a design drawn anew: arms, rod and knuckle are made to fit it, and camber and toe
+        of the design pose stay as the file states them. Set the alignment after any such change;
+        the strength of new parts is not checked.
       </p>
     </div>
   );

@@ -6,6 +6,7 @@ import { view } from '../../state/bench.ts';
 import { Cell } from './Cell.tsx';
 import { editModel } from './edit.ts';
 import type { NumbersField } from './field.ts';
+import { PointSpread } from './PointSpread.tsx';
 import { Refused } from './Refused.tsx';
 
 interface Settings {
@@ -56,7 +57,10 @@ function NumbersInput() {
       onFocus={() => light(true)}
       onBlur={() => light(false)}
     >
-      <label htmlFor={`${id}0`}>{field.label}</label>
+      <label htmlFor={`${id}0`}>
+        {field.label}
+        {field.isPoint && <PointSpread path={field.path} />}
+      </label>
       <div className="points-cells" style={{ gridTemplateColumns: `repeat(${cells.length}, 1fr)` }}>
         {cells.map((cell, index) => (
           <Cell

@@ -160,6 +160,7 @@ export function createPointGrip({ posed, documentStore, view, meshes }: Bench): 
       held = list[selected] ?? null;
       if (held === null) return;
       isHeld = true;
+      view.setState({ touched: held.point.path });
       documentStore.beginGesture();
       drag.begin(pointer, held, axis, posed.current().pose);
     },
