@@ -127,6 +127,8 @@ describe('where the tie rod end may go', () => {
     const only = bests.find(({ room }) => room === 'second')!;
     const card = sheet.locator('.where-best[data-room="second"]');
     expect(await card.textContent()).toContain(angle(only.value!, 3));
+    const cut = length(fact(only.facts, 'rodLength'), 'mm');
+    expect(await card.locator('[data-cut="rodLength"]').textContent()).toContain(cut);
     await card.getByRole('button', { name: /^Try as ghost/ }).click();
     const now = sheet.locator('.where-told tr[data-fact="value"] td').first();
     await expect.poll(() => now.textContent(), POLL).toBe(angle(only.value!, 3));

@@ -7,7 +7,7 @@ import type { LengthUnit } from '../../state/view.ts';
 import { limitOf, type WhereState } from '../../state/where.ts';
 import { where, whereTrials } from '../../state/whereabouts.ts';
 import { Icon } from '../icons.tsx';
-import { FactRows } from './Facts.tsx';
+import { FactRows, factText } from './Facts.tsx';
 import { tryPlace } from './tryOn.ts';
 import { aimText, moveWords, roomTitle, SUBJECT_WORDS } from './words.ts';
 
@@ -25,6 +25,31 @@ function standWords({ room, isAtEdge, at }: Best, whole: Best): string {
   return room === 'picture'
     ? 'It stands on the picture’s edge: better ones may lie beyond.'
     : 'As far as it may move.';
+}
+
+/** Facts that are lengths to be cut. */
+const CUT = new Set(['rodLength', 'frontLength', 'rearLength']);
+
+/** How long the rod, or each leg of the arm, is to be made. */
+function Lengths({
+  best,
+  present,
+  unit,
+}: {
+  readonly best: Best;
+  readonly present: Told;
+  readonly unit: LengthUnit;
+}) {
+  return best.facts.map((fact, n) => {
+    if (!CUT.has(fact.key)) return null;
+    const before = present.facts[n];
+    return (
+      <p key={fact.key} data-cut={fact.key}>
+        {fact.label} <b>{factText(fact, unit)}</b>
+        {before !== undefined && ` (now ${factText(before, unit)})`}
+      </p>
+    );
+  });
 }
 
 function Card({
@@ -67,6 +92,7 @@ function Card({
           {present.value !== null && ` (now ${aimText(present.value, aim, unit)})`}
         </p>
       )}
+      {!isStill && <Lengths best={best} present={present} unit={unit} />}
       {note !== '' && <p className="where-note">{note}</p>}
       {!isStill && best.facts.length > 0 && (
         <>

@@ -4,7 +4,8 @@ import type { LengthUnit } from '../../state/view.ts';
 import { figureNumber, figureSteps, figureStyle } from '../../words/figures.ts';
 import { gapUnit } from '../../words/format.ts';
 
-function factText({ value, kind }: Fact, unit: LengthUnit): string {
+/** The number with its unit; a dash where there is none. */
+export function factText({ value, kind }: Fact, unit: LengthUnit): string {
   if (value === null) return '–';
   // Lengths to be cut, and gaps: never rounded to sixteenths.
   const style = figureStyle(kind, kind === 'millimetre' ? gapUnit(unit) : unit);

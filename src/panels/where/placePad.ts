@@ -143,7 +143,8 @@ export function createPlacePad(elements: PlacePadElements): () => void {
     const { picture, question } = where.getState();
     if (at === null || frame === null || picture === null || question === null) return;
     if (pad.hasPointerCapture(event.pointerId)) go(at);
-    const value = valueAt(picture, at);
+    // As the probe would have it there.
+    const value = valueAt(picture, [snapped(at[0]), snapped(at[1])]);
     tag.hidden = event.pointerType !== 'mouse';
     tag.textContent = Number.isNaN(value)
       ? 'cannot follow the travel'
