@@ -6,16 +6,11 @@
  */
 import { radians } from '../units.ts';
 import type { AlignedAngles } from './alignment.ts';
+import { lastThatHolds, leastBetween } from './golden.ts';
 import type { Stood } from './nearest.ts';
 import { leastOnCircle, type Sought, soughtAt } from './onCircle.ts';
 import { armCircle, type Circle, circleOf, meetings, pointOn } from './plan.ts';
 import { type Held, hold, jointOf, type Plan, type Stance } from './stance.ts';
-
-/** Samples of the outer search, and how far its golden section goes on. */
-const SAMPLES = 24;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-const GOLDEN_STEPS = 48;
-const HALVINGS = 50;
 
 /** Cams so square to their slots, mm of u·d per mm of reach, that a pivot may be past the joint: both answers are tried. */
 const SQUARE = 2;
@@ -50,47 +45,19 @@ function fixedCircles(stance: Stance, held: Held): (Circle | null)[] {
 
 /** The least over the circles of one link's share, the share itself sought. */
 function leastOverShare(sought: Sought, outer: number, start: number): Plan | null {
-  const { stance, held } = sought;
-  const [low, high] = stance.arms[outer]!.range;
-  const at = (share: number): { p: Plan; turn: number } | null => {
-    const circle = armCircle(stance, held, outer, share);
-    const p = circle && leastOnCircle(sought, circle, outer);
-    return p && { p, turn: soughtAt(sought, p).turn };
+  const at = (share: number): Plan | null => {
+    const circle = armCircle(sought.stance, sought.held, outer, share);
+    return circle && leastOnCircle(sought, circle, outer);
   };
-  const turn = (share: number): number => at(share)?.turn ?? Number.POSITIVE_INFINITY;
-  if (at(start) === null) return null;
-  const edge = (end: number): number => {
-    if (at(end) !== null) return end;
-    let [inside, outside] = [start, end];
-    for (let count = 0; count < HALVINGS; count += 1) {
-      const middle = (inside + outside) / 2;
-      if (at(middle) === null) outside = middle;
-      else inside = middle;
-    }
-    return inside;
+  const holds = (share: number): boolean => at(share) !== null;
+  if (!holds(start)) return null;
+  const turn = (share: number): number => {
+    const p = at(share);
+    return p === null ? Number.POSITIVE_INFINITY : soughtAt(sought, p).turn;
   };
-  const [least, most] = [edge(low), edge(high)];
-  const samples = Array.from(
-    { length: SAMPLES + 1 },
-    (_, i) => least + ((most - least) * i) / SAMPLES,
-  );
-  const turns = samples.map(turn);
-  const best = turns.indexOf(Math.min(...turns));
-  let [a, b] = [samples[Math.max(0, best - 1)]!, samples[Math.min(SAMPLES, best + 1)]!];
-  let [c, d] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)];
-  let [turnC, turnD] = [turn(c), turn(d)];
-  for (let count = 0; count < GOLDEN_STEPS; count += 1) {
-    if (turnC <= turnD) {
-      [b, d, turnD] = [d, c, turnC];
-      c = b - GOLDEN * (b - a);
-      turnC = turn(c);
-    } else {
-      [a, c, turnC] = [c, d, turnD];
-      d = a + GOLDEN * (b - a);
-      turnD = turn(d);
-    }
-  }
-  return at(turnC <= turnD ? c : d)?.p ?? null;
+  const [low, high] = sought.stance.arms[outer]!.range;
+  const [least, most] = [lastThatHolds(holds, start, low), lastThatHolds(holds, start, high)];
+  return at(leastBetween(turn, least, most));
 }
 
 /** Points of the plane, or of the circles that fixed links leave, at which the least may lie. */

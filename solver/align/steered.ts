@@ -4,6 +4,7 @@ import { createPose } from '../linkage/solve.ts';
 import { createMeasures, Measure } from '../measures/keys.ts';
 import { measureInto } from '../measures/measure.ts';
 import { rideTravel } from '../model/defaults.ts';
+import { lastThatHolds } from './golden.ts';
 
 /** The corner at ride with the rack somewhere, degrees and mm. */
 export interface Steered {
@@ -22,7 +23,6 @@ export type SteerEnd = 'limit' | 'reach';
 /** Steps of the rack on the way, mm, and the farthest it is moved where the file states no limit. */
 const STRIDE = 2;
 const FARTHEST = 400;
-const HALVINGS = 60;
 
 /** The corner at ride with this rack; null out of reach. */
 export function steeredBy(corner: Corner, rack: number): Steered | null {
@@ -39,17 +39,6 @@ export function steeredBy(corner: Corner, rack: number): Steered | null {
     caster: at(Measure.caster),
     kingpinInclination: at(Measure.kingpinInclination),
   };
-}
-
-/** Rack at which the side of `isInside` ends, between one inside and one outside. */
-function edge(inside: number, outside: number, isInside: (rack: number) => boolean): number {
-  let [low, high] = [inside, outside];
-  for (let count = 0; count < HALVINGS; count += 1) {
-    const middle = (low + high) / 2;
-    if (isInside(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
 }
 
 /**
@@ -77,14 +66,13 @@ export function steerTo(
     const next = Math.min(most, rack + STRIDE);
     const now = steered(next);
     if (now === null || now < last) {
-      const stop = edge(rack, next, (each) => {
-        const there = steered(each);
-        return there !== null && there >= last;
-      });
+      const goesOn = (each: number): boolean => (steered(each) ?? Number.NEGATIVE_INFINITY) >= last;
+      const stop = lastThatHolds(goesOn, rack, next);
       return { at: steeredBy(corner, way * stop)!, end: 'reach' };
     }
     if (now >= wanted) {
-      const stop = edge(rack, next, (each) => (steered(each) ?? wanted) < wanted);
+      const isShort = (each: number): boolean => (steered(each) ?? wanted) < wanted;
+      const stop = lastThatHolds(isShort, rack, next);
       return { at: steeredBy(corner, way * stop)!, end: null };
     }
     [rack, last] = [next, now];
