@@ -13,7 +13,10 @@ export default function AlignSheet() {
   return (
     <div className="align">
       <Numbers />
-      <p className="align-note">At ride height and straight ahead, wherever the bench stands.</p>
+      <p className="align-note">
+        At ride height and straight ahead, wherever the bench stands. Turn a dial by hand, or with
+        arrow keys and mouse wheel once it is chosen; Alt lets it stand between marks.
+      </p>
       <Hardware />
       <Find />
       <Caster />

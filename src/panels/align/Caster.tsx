@@ -1,6 +1,6 @@
 /** A caster sweep as done with turn plates: what a gauge would read by each formula, beside the true caster, and why they differ. */
 import './caster.css';
-import { useMemo, useState } from 'react';
+import { useDeferredValue, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import {
   type CasterSweep,
@@ -132,7 +132,8 @@ function Why({ sweep }: { readonly sweep: CasterSweep }) {
 }
 
 export function Caster() {
-  const model = useStore(documentStore, (state) => state.model);
+  // The dials go first: a sweep is some hundred poses.
+  const model = useDeferredValue(useStore(documentStore, (state) => state.model));
   const [asked, setAsked] = useState(USUAL);
   const sweep = useMemo(() => casterSweep(model, asked), [model, asked]);
   const points = useMemo(() => (sweep === null ? [] : casterCurve(model, sweep)), [model, sweep]);

@@ -201,7 +201,15 @@ export function Found() {
     <section className="align-found" aria-label="Settings found" aria-busy={isPending}>
       <Verdict found={found} />
       {found.rounded !== null && <WholeSwitch />}
-      {found.work.length > 0 && <Work found={found} />}
+      {found.work.length > 0 && (
+        <>
+          <p className="align-note">
+            One wrench holds the nut, just loose; the other turns the head with the cam. Hold it
+            while the nut is tightened.
+          </p>
+          <Work found={found} />
+        </>
+      )}
       <Table found={found} />
       {found.work.length > 0 && <Buttons />}
       {found.work.length > 0 && <Effects />}
