@@ -8,11 +8,11 @@ import { MEASURE_KEYS, type MeasureKey } from '../measures/keys.ts';
 import { placeParts } from '../measures/parts.ts';
 import { rideTravel } from '../model/defaults.ts';
 import { DEGREES_PER_RADIAN } from '../units.ts';
-import { writeAxle } from './axle.ts';
+import { writeBothWheels } from './axle.ts';
 import { bodiesOf } from './carried.ts';
 import { type Constants, constantsOf, type DesignInputs, designInputs } from './design.ts';
 import { type Jet, MOST_ORDER } from './jets.ts';
-import { type Motion, motionOf } from './motion.ts';
+import { motionOf } from './motion.ts';
 import { partWriters, type Writer } from './parts.ts';
 import { groundOf, standOf, toeOf, writeAlignment, writeCentres } from './wheel.ts';
 import type { Write } from './write.ts';
@@ -106,39 +106,6 @@ function writeSteerPerRack(
   const motion = motionOf(jets, constants, pose, { ...at, perTravel: 0, perRack: 1 });
   if (motion === null) return;
   write('steerPerRack', jets.rate(toeOf(jets, motion)), -DEGREES_PER_RADIAN);
-}
-
-/** Toe of the right wheel seen in the mirror, rad; null out of its reach. */
-function mirroredToe(
-  { design, constants, axle }: Sensitivities,
-  travel: number,
-  rack: number,
-): Jet | null {
-  const { jets } = design;
-  const [x, y, z] = constants.rackDirection;
-  if (solve(axle.mirrored, axle.pose, travel, -rack) !== 'reached') return null;
-  jets.order = 0;
-  const course = { travel, rack: -rack, perTravel: 0, perRack: 0 };
-  const mirrored = { ...constants, rackDirection: [-x, y, -z] as const };
-  const motion = motionOf(jets, mirrored, axle.pose, course);
-  return motion === null ? null : toeOf(jets, motion);
-}
-
-function writeBothWheels(
-  made: Sensitivities,
-  motion: Motion,
-  at: { readonly travel: number; readonly rack: number },
-  write: Write,
-): void {
-  const { design, set } = made;
-  const { jets } = design;
-  if (set === null) return;
-  const toe = jets.now(toeOf(jets, motion));
-  const right = mirroredToe(made, at.travel, at.rack);
-  if (right === null) return;
-  const steers = { left: jets.subtract(set.toe, toe), right: jets.subtract(right, set.toe) };
-  const { kingpinTrack, scrub } = set;
-  writeAxle(design, { ...steers, kingpinTrack, setScrub: scrub }, write);
 }
 
 /** Differentiates the pose at (travel, rack), mm; what fails where it is out of reach or singular. Costs about a millisecond. */

@@ -1,23 +1,14 @@
 /** armscribe uncertainty MODEL: how well every answer is known, and what spoils it most. */
 import {
-  type AnswerKey,
   assemble,
   createSensitivities,
-  type DrawnAnswer,
-  decimalsKnown,
-  escaped,
-  FILE_UNITS,
   GRADES,
-  inputSigma,
   inputSigmas,
   type Knowledge,
-  type KnownAnswer,
   type KnownKey,
   knowledgeAt,
   type Model,
   type MonteCarlo,
-  measureAgain,
-  measureRow,
   monteCarlo,
   poseReport,
   quoted,
@@ -26,12 +17,11 @@ import {
 import { rideTravel } from '../../solver/model/defaults.ts';
 import type { Answer } from './columns.ts';
 import { loadModel } from './files.ts';
-import { rounded, unreachedLine } from './print.ts';
+import { unreachedLine } from './print.ts';
 import { parseMillimetres } from './range.ts';
 import { BadInput, type Verb } from './refusal.ts';
+import { GRADE_NAMES, labelOf, uncertaintyTable } from './uncertaintyTable.ts';
 import { about, oneFile, sortWords, type Words } from './words.ts';
-
-const GRADE_NAMES = GRADES.map(({ name }) => name).join(', ');
 
 const help = `armscribe uncertainty MODEL [--travel T] [--rack R] [--grade GRADE] [--draws N] [--json]
 
@@ -58,18 +48,6 @@ const OPTIONS = {
   json: {},
 } as const;
 
-const TOE_LABELS: Readonly<Record<Exclude<KnownKey, AnswerKey>, string>> = {
-  toeToBump: 'toe change to bump',
-  toeToDroop: 'toe change to droop',
-  toeChange: 'toe change over travel',
-};
-
-function labelOf(key: KnownKey): { readonly label: string; readonly unit: string } {
-  if (key in TOE_LABELS) return { label: TOE_LABELS[key as 'toeChange'], unit: 'deg' };
-  const { label, kind } = measureRow(key as AnswerKey);
-  return { label, unit: FILE_UNITS[kind].replace(/^1$/, '') };
-}
-
 const LEAST_DRAWS = 100;
 const MOST_DRAWS = 1_000_000;
 
@@ -91,91 +69,6 @@ function graded(model: Model, { values }: Words): Model {
   throw new BadInput(
     `${about('uncertainty', '--grade')}: found ${quoted(given)}, wanted one of ${GRADE_NAMES}`,
   );
-}
-
-const LABEL_WIDTH = 24;
-const NUMBER_WIDTH = 11;
-const SPOILERS = 2;
-/** Most digits after the point that a table shows. */
-const MOST_DIGITS = 6;
-
-/** What of the variance the first points are to blame for: "Tie rod, inner joint 40 %". */
-function blame(knowledge: Knowledge, answer: KnownAnswer): string {
-  if (!(answer.uncertainty > 0)) return '';
-  return measureAgain(knowledge, answer)
-    .points.slice(0, SPOILERS)
-    .map(({ label, share }) => `${label} ${rounded(100 * share, 0)} %`)
-    .join('; ');
-}
-
-/** Digits after the point: two significant ones of the ±; of a number known exactly, five of its own. */
-function digitsOf({ value, uncertainty }: KnownAnswer): number {
-  const least = uncertainty > 0 ? 2 * uncertainty : Math.max(1e-3 * Math.abs(value), 1e-6);
-  return Math.min(MOST_DIGITS, Math.max(0, decimalsKnown(least, 2)));
-}
-
-/** Two standard uncertainties; in a word where nothing uncertain moves the number, or no derivative tells. */
-function plusMinus(uncertainty: number, number: (value: number) => string): string {
-  if (Number.isNaN(uncertainty)) return 'not known';
-  return uncertainty === 0 ? 'exact' : number(2 * uncertainty);
-}
-
-const VERDICT_WIDTH = 8;
-
-/** The interval that was drawn, and whether value and ± agree with it; blank where an answer was not drawn. */
-function drawnCells(drawn: DrawnAnswer | undefined, number: (value: number) => string): string {
-  if (drawn === undefined) return ' '.repeat(2 * NUMBER_WIDTH + 1 + VERDICT_WIDTH);
-  const verdict = drawn.isLinearGood ? 'agrees' : 'differs';
-  return `${number(drawn.low)}${number(drawn.high)} ${verdict.padEnd(VERDICT_WIDTH)}`;
-}
-
-function line(
-  knowledge: Knowledge,
-  key: KnownKey,
-  answer: KnownAnswer,
-  drawn: ReadonlyMap<KnownKey, DrawnAnswer> | null,
-): string {
-  const { label, unit } = labelOf(key);
-  const { value, uncertainty } = answer;
-  const digits = digitsOf(answer);
-  const number = (each: number): string => rounded(each, digits).padStart(NUMBER_WIDTH);
-  const known = plusMinus(uncertainty, number).padStart(NUMBER_WIDTH);
-  const check = drawn === null ? '' : drawnCells(drawn.get(key), number);
-  return `  ${label.padEnd(LABEL_WIDTH)}${number(value)}${known} ${unit.padEnd(7)}${check}${blame(knowledge, answer)}`.trimEnd();
-}
-
-/** What the numbers rest on, so that nobody takes an input for measured that is not. */
-function basis(model: Model, { inputs }: Knowledge): string {
-  const silent = inputs.filter((input) => inputSigma(model, input) === null);
-  if (silent.length === inputs.length) {
-    return `The model states no uncertainty: every number counts as exact. --grade takes one of ${GRADE_NAMES}.`;
-  }
-  if (silent.length === 0) return 'Every input has its uncertainty stated.';
-  return `Not stated, taken as exact: ${silent.map(({ label }) => escaped(label)).join('; ')}.`;
-}
-
-function drawnWords({ draws, unbuilt }: MonteCarlo): string {
-  const left = unbuilt === 0 ? '' : `; ${unbuilt} of them make no corner that reaches the pose`;
-  return `Checked with ${draws} corners drawn at random${left}.\n`;
-}
-
-function table(model: Model, knowledge: Knowledge, drawn: MonteCarlo | null): string {
-  const found = drawn && new Map(drawn.answers.map((answer) => [answer.key, answer]));
-  const head = ['value', '±'].map((word) => word.padStart(NUMBER_WIDTH)).join('');
-  const between = drawn === null ? '' : '95 of 100 drawn'.padStart(2 * NUMBER_WIDTH + 8);
-  const lines = (Object.entries(knowledge.answers ?? {}) as [KnownKey, KnownAnswer][]).map(
-    ([key, answer]) => line(knowledge, key, answer, found),
-  );
-  return [
-    `${escaped(model.name)}: travel ${knowledge.travel} mm, rack ${knowledge.rack} mm`,
-    '± is two standard uncertainties: it holds in about 95 of 100 cases',
-    '',
-    `  ${' '.repeat(LABEL_WIDTH)}${head}${between}`,
-    ...lines,
-    '',
-    `${drawn === null ? '' : drawnWords(drawn)}${basis(model, knowledge)}`,
-    '',
-  ].join('\n');
 }
 
 function json(knowledge: Knowledge, drawn: MonteCarlo | null): string {
@@ -226,7 +119,7 @@ export const uncertainty: Verb = {
       return 1;
     }
     const drawn = draws === null ? null : monteCarlo(model, { draws, travel, rack });
-    write(isJson ? json(knowledge, drawn) : table(model, knowledge, drawn));
+    write(isJson ? json(knowledge, drawn) : uncertaintyTable(model, knowledge, drawn));
     return 0;
   },
 };
