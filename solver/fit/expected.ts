@@ -34,10 +34,11 @@ export function planReadings(readings: readonly Reading[]): ReadingPlan {
 function valueRead(reading: Reading, corner: Corner, setToe: number, plan: ReadingPlan): number {
   const { quantity, between } = reading;
   const { data } = plan.pose;
-  if (quantity === 'distance') {
+  if (quantity === 'distance' || quantity === 'width') {
     if (between === undefined) return Number.NaN;
-    const [one, other] = between;
-    return distance(POINT_TABLE[one].at(corner, data), POINT_TABLE[other].at(corner, data));
+    const [one, other] = between.map((point) => POINT_TABLE[point].at(corner, data));
+    // The other side is the mirror image in y = 0.
+    return quantity === 'width' ? 2 * Math.abs(one![1]) : distance(one!, other!);
   }
   if (quantity === 'toeChange') return plan.measures[Measure.toe]! - setToe;
   return plan.measures[Measure[quantity]]!;

@@ -2,7 +2,10 @@
 import type { Model } from '../model/model.ts';
 import type { ReadPoint } from './points.ts';
 
-/** Quantities that are read in one pose. `toeChange` is toe in that pose less toe in the set pose, as a gauge zeroed there reads it. */
+/**
+ * Quantities that are read in one pose. `toeChange` is toe in that pose less toe in the set pose, as a gauge zeroed there
+ * reads it; `width` lies between a point and the same point of the other side, both wheels at that height.
+ */
 export const READ_QUANTITIES = [
   'toe',
   'toeChange',
@@ -12,6 +15,7 @@ export const READ_QUANTITIES = [
   'steerAngle',
   'damperLength',
   'distance',
+  'width',
 ] as const;
 export type ReadQuantity = (typeof READ_QUANTITIES)[number];
 
@@ -21,7 +25,7 @@ export interface Reading {
   /** Pose in which it was read: travel and rack from the design pose, mm. */
   readonly travel: number;
   readonly rack: number;
-  /** The two points of a `distance`. */
+  /** The two points of a `distance`; of a `width` the first alone. */
   readonly between?: readonly [ReadPoint, ReadPoint];
   readonly value: number;
   readonly plusMinus: number;
@@ -44,6 +48,7 @@ export const READ_TABLE: Readonly<Record<ReadQuantity, QuantityRow>> = {
   steerAngle: { label: 'steer angle', unit: 'degree' },
   damperLength: { label: 'damper length', unit: 'millimetre', needs: 'coilover' },
   distance: { label: 'length between points', unit: 'millimetre' },
+  width: { label: 'width from side to side', unit: 'millimetre' },
 };
 
 /** Whether the model has the parts that the quantity is read of. */

@@ -45,10 +45,16 @@ const USUAL_PLUS_MINUS: Readonly<Record<ReadQuantity, number>> = {
   steerAngle: 0.5,
   damperLength: 1,
   distance: 1,
+  width: 1.5,
 };
 
 export function isLength(quantity: ReadQuantity): boolean {
   return READ_TABLE[quantity].unit === 'millimetre';
+}
+
+/** Whether points of the corner are chosen for it. */
+export function isBetween(quantity: ReadQuantity): boolean {
+  return quantity === 'distance' || quantity === 'width';
 }
 
 /** The cells that a quantity asks for. */
@@ -110,10 +116,11 @@ function enteredIn(row: FitRow, name: CellName, model: Model): Entered {
 
 function wholeRow({ quantity, between: [one, other] }: FitRow, model: Model): string | null {
   if (!canBeRead(model, quantity)) return 'This design has no coilover to read it off.';
-  if (quantity !== 'distance') return null;
-  if (one === other) return 'Choose two points that are not the same.';
+  if (!isBetween(quantity)) return null;
+  const asked = quantity === 'width' ? [one] : [one, other];
+  if (quantity === 'distance' && one === other) return 'Choose two points that are not the same.';
   const has = readPoints(model);
-  const lacks = [one, other].find((point) => !has.includes(point));
+  const lacks = asked.find((point) => !has.includes(point));
   return lacks === undefined ? null : `This design has no ${POINT_TABLE[lacks].label}.`;
 }
 
@@ -133,7 +140,7 @@ export function readRow(row: FitRow, model: Model): ReadRow {
     numbers[name] = entered.value;
   }
   const reading = { quantity, ...numbers };
-  return { ok: true, reading: quantity === 'distance' ? { ...reading, between } : reading };
+  return { ok: true, reading: isBetween(quantity) ? { ...reading, between } : reading };
 }
 
 /** How well heights are known to begin with, mm. Common practice, no source; it is typed over. */

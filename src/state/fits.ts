@@ -133,6 +133,10 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
     timer = setTimeout(refresh, REST);
   }
 
+  store.subscribe((state, before) => {
+    if (state.rows !== before.rows || state.heights !== before.heights) later();
+  });
+
   /** Keeps the fit up to date until the returned function is called. */
   function watch(): () => void {
     watchers += 1;
@@ -158,7 +162,6 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
     const { rows, removed } = getState();
     const first = Math.max(0, ...[...rows, ...removed].map(({ id }) => id)) + 1;
     setState({ rows: [...rows, ...Array.from({ length: count }, (_, i) => make(first + i))] });
-    later();
   }
 
   function add(quantity: ReadQuantity): void {
@@ -169,25 +172,21 @@ export function createFits(documentStore: DocumentStore, start: StartFits) {
   function change(id: number, patch: Partial<Omit<FitRow, 'id'>>): void {
     const { rows } = getState();
     setState({ rows: rows.map((row) => (row.id === id ? { ...row, ...patch } : row)) });
-    later();
   }
 
   function setHeights(heights: Cell): void {
     setState({ heights });
-    later();
   }
 
   function remove(ids: readonly number[]): void {
     const { rows } = getState();
     const removed = rows.filter(({ id }) => ids.includes(id));
     setState({ rows: rows.filter(({ id }) => !ids.includes(id)), removed });
-    later();
   }
 
   function putBack(): void {
     const { rows, removed } = getState();
     setState({ rows: [...rows, ...removed].sort((a, b) => a.id - b.id), removed: [] });
-    later();
   }
 
   /** Puts the fitted points on the bench, the design before them held as the ghost; false where they are not its own any more. */

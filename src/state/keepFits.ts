@@ -3,7 +3,7 @@ import { READ_POINTS, type ReadPoint } from '../../solver/fit/points.ts';
 import { READ_QUANTITIES } from '../../solver/fit/reading.ts';
 import type { FittedInput } from './fitLineage.ts';
 import type { Cell, FitRow } from './fitRows.ts';
-import type { FitStore } from './fits.ts';
+import type { FitStore, FitsState } from './fits.ts';
 import type { Shelf } from './shelf.ts';
 import type { LengthUnit } from './view.ts';
 
@@ -71,22 +71,34 @@ function parsed(text: string | null): Read {
   }
 }
 
-/** Takes the kept readings, and from then on writes them at every change. */
-export function keepFits(fits: FitStore, shelf: Shelf): void {
-  const kept = parsed(shelf.read(FITS_KEY));
+function keptIn(text: string | null): Partial<FitsState> {
+  const kept = parsed(text);
   const pasted = kept['pasted'];
   const found = rowsOf(kept['rows']);
-  fits.setState({
+  return {
     rows: found,
     removed: rowsOf(kept['removed'], found.length),
     lineage: lineageOf(kept['lineage']),
     ...(kept['heights'] === undefined ? {} : { heights: cellOf(kept['heights']) }),
     pasted: typeof pasted === 'string' ? pasted : '',
-  });
+  };
+}
+
+/**
+ * Takes the kept readings, and from then on writes them at every change. The function returned takes over what another
+ * tab has written, and writes nothing for it.
+ */
+export function keepFits(fits: FitStore, shelf: Shelf): (text: string) => void {
+  let isTaking = false;
+  fits.setState(keptIn(shelf.read(FITS_KEY)));
   fits.subscribe((state, before) => {
-    if (KEPT.some((key) => state[key] !== before[key])) {
-      const entries = KEPT.map((key) => [key, state[key]]);
-      shelf.write(FITS_KEY, JSON.stringify(Object.fromEntries(entries)));
-    }
+    if (isTaking || KEPT.every((key) => state[key] === before[key])) return;
+    const entries = KEPT.map((key) => [key, state[key]]);
+    shelf.write(FITS_KEY, JSON.stringify(Object.fromEntries(entries)));
   });
+  return (text) => {
+    isTaking = true;
+    fits.setState(keptIn(text));
+    isTaking = false;
+  };
 }

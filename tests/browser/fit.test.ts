@@ -182,7 +182,11 @@ describe('the fit', () => {
   it('of one reading in inches stays inside a phone’s width', async () => {
     const [page, sheet] = await openSheet({ width: 390, height: 844, colorScheme: 'dark' });
     await sheet.getByRole('button', { name: 'length between points' }).click();
-    await sheet.getByLabel('Reading 1, length between points: what was read').fill('16 1/8 in');
+    // The new reading is gone to: what is typed lands in it.
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.ariaLabel))
+      .toContain('what was read');
+    await page.keyboard.type('16 1/8 in');
     await standing(sheet, 1);
     const row = sheet.locator('.fit-row');
     await expect.poll(() => row.textContent(), PATIENCE).toContain('points 410.3 mm →');

@@ -343,7 +343,7 @@ describe('what cannot be fitted', () => {
   });
 
   it('reads lengths between points as they lie in the design pose', () => {
-    const { lowerArm, upperArm, coilover, hub } = MODEL;
+    const { lowerArm, upperArm, tieRod, coilover, hub } = MODEL;
     const between = (one: string, other: string): Reading => ({
       ...reading('distance', 0, 1),
       between: [one, other] as unknown as NonNullable<Reading['between']>,
@@ -353,12 +353,14 @@ describe('what cannot be fitted', () => {
       between('upperRearPivot', 'upperBallJoint'),
       between('damperTop', 'damperBottom'),
       between('hubFace', 'lowerBallJoint'),
+      { ...between('tieRodInner', 'tieRodInner'), quantity: 'width' },
     ]);
     const wanted = [
       distance(lowerArm.frontPivot, lowerArm.ballJoint),
       distance(upperArm.rearPivot, upperArm.ballJoint),
       distance(coilover!.top, coilover!.bottom),
       distance(hub.face, lowerArm.ballJoint),
+      2 * tieRod.inner[1],
     ];
     wanted.forEach((mm, i) => {
       expectClose(found[i]!, mm, 1e-9, 'mm');

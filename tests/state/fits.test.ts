@@ -74,6 +74,8 @@ describe('readRow', () => {
     const row = typed({ value: '400' }, newRow(1, 'damperLength', MODEL));
     expect(readRow(row, MODEL)).toMatchObject({ ok: true });
     expect(readRow(row, bare)).toMatchObject({ ok: false, cell: null });
+    const width = { ...newRow(1, 'width', MODEL), between: ['link', 'link'] } as FitRow;
+    expect(readRow(typed({ value: '900' }, width), MODEL)).toMatchObject({ ok: true });
     const same = { ...newRow(1, 'distance', MODEL), between: ['link', 'link'] } as FitRow;
     expect(readRow(typed({ value: '400' }, same), MODEL)).toMatchObject({ ok: false, cell: null });
   });
@@ -199,6 +201,10 @@ describe('createFits', () => {
     later.fits.watch();
     rest();
     expect(later.fits.getState().asked?.measured).toEqual(MODEL);
+    const take = keepFits(bench().fits, shelf);
+    const before = texts.get('armscribe.fit');
+    take('{"rows":[]}');
+    expect(texts.get('armscribe.fit')).toBe(before);
     texts.set('armscribe.fit', '{"rows":[{"quantity":"nothing"},7],"lineage":3');
     const damaged = bench();
     keepFits(damaged.fits, shelf);

@@ -1,13 +1,19 @@
 /** More readings: one of a kind, or a whole table of heights pasted in. */
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { canBeRead, READ_QUANTITIES, READ_TABLE } from '../../../solver/fit/reading.ts';
+import {
+  canBeRead,
+  READ_QUANTITIES,
+  READ_TABLE,
+  type ReadQuantity,
+} from '../../../solver/fit/reading.ts';
 import { documentStore } from '../../state/bench.ts';
 import { isLength, newRow } from '../../state/fitRows.ts';
 import { fits } from '../../state/refitted.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { lengthUnitName } from '../../words/format.ts';
 import { type HeightTable, readHeightTable } from '../../words/heightTable.ts';
+import { useSettledModel } from '../useSettledModel.ts';
 
 /** Read at several heights, one below the other. */
 const TABLED = ['toe', 'toeChange', 'camber', 'caster', 'damperLength'] as const;
@@ -46,8 +52,17 @@ function Refused({ bad }: Pick<HeightTable, 'bad'>) {
   );
 }
 
+/** Adds a reading, and goes to where it is typed. */
+function addOne(quantity: ReadQuantity): void {
+  fits.add(quantity);
+  requestAnimationFrame(() => {
+    const fields = document.querySelectorAll<HTMLElement>('.fit-row [data-cell="value"] input');
+    fields[fields.length - 1]?.focus();
+  });
+}
+
 function PasteTable({ unit }: { readonly unit: LengthUnit }) {
-  const model = useStore(documentStore, (state) => state.model);
+  const model = useSettledModel();
   const [quantity, setQuantity] = useState<Tabled>('toe');
   const text = useStore(fits, (state) => state.pasted);
   const [bad, setBad] = useState<HeightTable['bad']>([]);
@@ -94,7 +109,7 @@ function PasteTable({ unit }: { readonly unit: LengthUnit }) {
 }
 
 export function AddReadings({ unit }: { readonly unit: LengthUnit }) {
-  const model = useStore(documentStore, (state) => state.model);
+  const model = useSettledModel();
   const removed = useStore(fits, (state) => state.removed);
   const count = useStore(fits, (state) => state.rows.length);
   return (
@@ -102,7 +117,7 @@ export function AddReadings({ unit }: { readonly unit: LengthUnit }) {
       <fieldset className="fit-kinds">
         <legend>Add a reading of</legend>
         {READ_QUANTITIES.filter((one) => canBeRead(model, one)).map((one) => (
-          <button key={one} type="button" className="bar-button" onClick={() => fits.add(one)}>
+          <button key={one} type="button" className="bar-button" onClick={() => addOne(one)}>
             {READ_TABLE[one].label}
           </button>
         ))}

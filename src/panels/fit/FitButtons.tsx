@@ -1,11 +1,11 @@
 /** What can be done with a fit: try it as a ghost, keep it, take it back, put it beside the design. */
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Fit } from '../../../solver/fit/fit.ts';
-import { documentStore } from '../../state/bench.ts';
 import { designs } from '../../state/designs.ts';
 import { sameModel } from '../../state/document.ts';
 import { fits } from '../../state/refitted.ts';
+import { useSettledModel } from '../useSettledModel.ts';
 
 /** Says once what became of the design that was put beside. */
 function besideWords(isKept: boolean, name: string): string {
@@ -29,9 +29,10 @@ function OnTrial() {
 
 export function FitButtons({ fit }: { readonly fit: Fit }) {
   const trial = useStore(fits.trials, (state) => state.trial);
-  const name = useStore(documentStore, (state) => `${state.model.name}, fitted`);
+  const model = useSettledModel();
+  const name = `${model.name}, fitted`;
   const [said, setSaid] = useState<{ readonly of: Fit; readonly text: string } | null>(null);
-  const isOnBench = useStore(documentStore, (state) => sameModel(state.model, fit.model));
+  const isOnBench = useMemo(() => sameModel(model, fit.model), [model, fit]);
   const isOn = trial?.subject === fit;
   const standing = isOn
     ? 'On the bench; the design before it is the ghost. Undo takes it back as well.'

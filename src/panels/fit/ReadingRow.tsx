@@ -1,13 +1,20 @@
 /** One reading as it is typed, and under it what the fit makes of it. */
 import { useStore } from 'zustand';
-import { POINT_TABLE, READ_POINTS, type ReadPoint } from '../../../solver/fit/points.ts';
 import { READ_TABLE } from '../../../solver/fit/reading.ts';
-import { documentStore } from '../../state/bench.ts';
-import { asksFor, type CellName, type FitRow, isLength, readRow } from '../../state/fitRows.ts';
+import {
+  asksFor,
+  type CellName,
+  type FitRow,
+  isBetween,
+  isLength,
+  readRow,
+} from '../../state/fitRows.ts';
 import { fits } from '../../state/refitted.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { fixed } from '../../words/format.ts';
 import { Icon } from '../icons.tsx';
+import { useSettledModel } from '../useSettledModel.ts';
+import { BetweenPoints } from './BetweenPoints.tsx';
 import { CellField } from './CellField.tsx';
 import { readAmount, readSense, readSpread, timesWords } from './fitWords.ts';
 import { type RowResult, resultOf } from './results.ts';
@@ -19,34 +26,6 @@ const CELL_WORDS: Readonly<Record<CellName, readonly [before: string, label: str
   plusMinus: ['±', 'its ±'],
 };
 const EMPTY: Readonly<Partial<Record<CellName, string>>> = { travel: 'ride', rack: 'straight' };
-
-function PointChoice({
-  row,
-  place,
-  number,
-}: {
-  readonly row: FitRow;
-  readonly place: 0 | 1;
-  readonly number: number;
-}) {
-  const choose = (point: ReadPoint): void => {
-    const [one, other] = row.between;
-    fits.change(row.id, { between: place === 0 ? [point, other] : [one, point] });
-  };
-  return (
-    <select
-      aria-label={`Reading ${number}: ${place === 0 ? 'from' : 'to'}`}
-      value={row.between[place]}
-      onChange={(event) => choose(event.target.value as ReadPoint)}
-    >
-      {READ_POINTS.map((point) => (
-        <option key={point} value={point}>
-          {POINT_TABLE[point].label}
-        </option>
-      ))}
-    </select>
-  );
-}
 
 /** Half a line beside the middle, so that what is left over is seen without reading: the bar ends at three times the ±. */
 function OffBar({ off }: { readonly off: number }) {
@@ -123,10 +102,11 @@ export function ReadingRow({
   readonly number: number;
   readonly unit: LengthUnit;
 }) {
-  const model = useStore(documentStore, (state) => state.model);
-  const shown = useStore(fits);
+  const model = useSettledModel();
+  const asked = useStore(fits, (state) => state.asked);
+  const found = useStore(fits, (state) => state.found);
   const read = readRow(row, model);
-  const result = resultOf(shown, row.id);
+  const result = resultOf({ asked, found }, row.id);
   const { label } = READ_TABLE[row.quantity];
   const isSuspect = !row.isLeftOut && typeof result === 'object' && result?.isSuspect === true;
   const isBlank = !read.ok && read.why === null;
@@ -159,13 +139,7 @@ export function ReadingRow({
           <Icon name="close" size={14} />
         </button>
       </div>
-      {row.quantity === 'distance' && (
-        <span className="fit-between">
-          <PointChoice row={row} place={0} number={number} />
-          <span>to</span>
-          <PointChoice row={row} place={1} number={number} />
-        </span>
-      )}
+      {isBetween(row.quantity) && <BetweenPoints row={row} number={number} />}
       <div className="fit-cells">
         {cells.map((name) => (
           <CellField

@@ -26,7 +26,8 @@ export function readSpread(quantity: ReadQuantity, plusMinus: number, unit: Leng
 
 /** What the sign of a reading means: "front edge in"; undefined for a length. */
 export function readSense(quantity: ReadQuantity, value: number): string | undefined {
-  if (quantity === 'damperLength' || quantity === 'distance') return undefined;
+  if (quantity === 'damperLength' || quantity === 'distance' || quantity === 'width')
+    return undefined;
   if (quantity !== 'toeChange') return inWords(measureRow(quantity), value);
   if (value === 0) return 'as at ride height';
   return value > 0 ? 'front edge turns in' : 'front edge turns out';
@@ -39,8 +40,13 @@ export function readName(
   ride: number,
 ): string {
   const { label } = READ_TABLE[quantity];
+  const points = between?.map((point) => POINT_TABLE[point].label) ?? [];
   const name =
-    between === undefined ? label : between.map((point) => POINT_TABLE[point].label).join(' to ');
+    quantity === 'distance'
+      ? points.join(' to ')
+      : quantity === 'width'
+        ? `${points[0]}, side to side,`
+        : label;
   const at = travel === ride ? 'at ride height' : `at ${signedLength(travel, gapUnit(unit), 1)}`;
   const steered = rack === 0 ? '' : `, rack ${signedLength(rack, gapUnit(unit), 1)}`;
   return `${name} ${at}${steered}`;

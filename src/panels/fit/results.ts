@@ -1,6 +1,6 @@
 /** Which part of a fit belongs to which typed row. */
 import type { Alone } from '../../../solver/fit/agreement.ts';
-import type { Fit, FitReading } from '../../../solver/fit/fit.ts';
+import type { FitReading } from '../../../solver/fit/fit.ts';
 import type { FitsState } from '../../state/fits.ts';
 
 export interface RowResult {
@@ -22,10 +22,4 @@ export function resultOf({ asked, found }: Shown, id: number): RowResult | 'unre
   const fitted = found.readings[index];
   if (fitted === undefined) return null;
   return { fitted, alone: found.alone[index] ?? null, isSuspect: found.suspects.includes(index) };
-}
-
-/** The row in which the reading of a fit was typed. */
-export function rowOf({ asked }: Pick<FitsState, 'asked'>, fit: Fit, index: number): number | null {
-  const used = asked?.rows.filter((_, given) => !fit.unreached.includes(given)) ?? [];
-  return used[index] ?? null;
 }
