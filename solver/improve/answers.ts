@@ -2,12 +2,12 @@
 
 import type { Moved } from '../cure/cure.ts';
 import { movesBetween, TOE_CHANGE, worsenedBetween } from '../cure/effects.ts';
-import { inputValue } from '../inputs/value.ts';
 import type { Model } from '../model/model.ts';
 import { readModel } from '../model/parse.ts';
 import { type Steps, within } from '../stops/steps.ts';
 import type { Answer, Answers } from './answer.ts';
 import { type Appraisal, appraiseInSteps } from './appraisal.ts';
+import { dimensionValue, isStill, withoutDust } from './dimension.ts';
 import { ALIKE, distinctOf } from './distinct.ts';
 import { floorAnswers, provenInSteps } from './holding.ts';
 import { knownTo } from './known.ts';
@@ -38,7 +38,7 @@ function* roundedInSteps(
   { x }: Candidate,
 ): Steps<{ readonly x: readonly number[]; readonly after: Appraisal } | null> {
   const rounded = x.map((each, i) => marked(each, moving.low[i]!, moving.high[i]!));
-  const read = readModel(movedModel(model, moving, rounded), '');
+  const read = readModel(withoutDust(movedModel(model, moving, rounded), model), '');
   if (!read.ok) return null;
   const after = yield* appraiseInSteps(read.model, plan, meshes);
   return after === null ? null : { x: rounded, after };
@@ -63,10 +63,10 @@ function* mendedInSteps(question: Question, from: Candidate) {
 }
 
 function movesOf({ model, moving }: Question, after: Model): readonly Moved[] {
-  return moving.inputs.flat().flatMap((input): Moved[] => {
-    const [was, is] = [inputValue(model, input), inputValue(after, input)];
-    const unit = input.unit === 'degree' ? 'degree' : 'mm';
-    return was === is ? [] : [{ label: input.label, before: was, after: is, unit }];
+  return moving.dimensions.flat().flatMap((dimension): Moved[] => {
+    const [was, is] = [dimensionValue(model, dimension), dimensionValue(after, dimension)];
+    const { label, unit } = dimension;
+    return isStill(was, is) ? [] : [{ label, before: was, after: is, unit }];
   });
 }
 

@@ -9,7 +9,7 @@ export type Height = 'ride' | 'bump' | 'droop' | number;
 /** Where the rack is: in its middle, or at the end that steers to that side. */
 export type Lock = 'straight' | 'left' | 'right';
 
-/** What may move: inputs by their keys, all by the same amount, the first of them from `from` to `to`. */
+/** What may move: dimensions (dimension.ts) by their keys, all by the same amount, the first of them from `from` to `to`. */
 export interface Mover {
   readonly inputs: readonly string[];
   readonly from: number;

@@ -1,11 +1,10 @@
 /** Ready-made plans for a design: what people ask for most. Bounds and wanted values are common practice, no source. */
 import { watchedPairs } from '../clearance/pairs.ts';
 import type { Corner } from '../corner.ts';
-import { inputOf } from '../inputs/list.ts';
-import { inputValue } from '../inputs/value.ts';
 import type { AxleKey } from '../measures/axle.ts';
 import type { MeasureKey } from '../measures/keys.ts';
 import type { Model } from '../model/model.ts';
+import { dimensionOf, dimensionValue } from './dimension.ts';
 import type { Height, Lock, Mover, Plan, Stay, Wish } from './plan.ts';
 import { measureAt } from './read.ts';
 
@@ -16,10 +15,10 @@ export interface Starter {
   readonly plan: Plan;
 }
 
-/** Movers of inputs that go together, from `by` below where they are to as much above. */
+/** Movers of dimensions that go together, from `by` below where they are to as much above. */
 export function moverAround(model: Model, inputs: readonly string[], by: number): Mover {
-  const lead = inputOf(model, inputs[0] ?? '');
-  const value = lead === undefined ? 0 : inputValue(model, lead);
+  const lead = dimensionOf(model, inputs[0] ?? '');
+  const value = lead === undefined ? 0 : dimensionValue(model, lead);
   const tidy = (each: number): number => Number(each.toFixed(2));
   return { inputs, from: tidy(value - by), to: tidy(value + by) };
 }

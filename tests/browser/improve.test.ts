@@ -96,6 +96,8 @@ describe('the sheet of better points', () => {
     await sheet.getByLabel('Add what is wanted').selectOption('measure caster');
     await sheet.getByRole('heading', { name: 'Caster, ride height' }).waitFor(PATIENCE);
     await sheet.getByLabel('Every gap as wanted, over travel and lock').uncheck();
+    await sheet.getByLabel('Add what may move').selectOption('lowerArm.length');
+    await sheet.getByRole('heading', { name: 'Lower arm, length' }).waitFor(PATIENCE);
 
     await sheet.getByRole('button', { name: 'Look for better points' }).click();
     await sheet.getByRole('button', { name: 'Stop' }).click();

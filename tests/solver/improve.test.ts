@@ -6,6 +6,7 @@ import * as numeric from 'numeric';
 import { describe, expect, it, vi } from 'vitest';
 import type { Answers } from '../../solver/improve/answer.ts';
 import { answersInSteps, improveInSteps } from '../../solver/improve/answers.ts';
+import { dimensionOf, dimensionValue } from '../../solver/improve/dimension.ts';
 import { distinctOf } from '../../solver/improve/distinct.ts';
 import { knownTo } from '../../solver/improve/known.ts';
 import { type Moving, movedModel, movingOf } from '../../solver/improve/moving.ts';
@@ -409,7 +410,7 @@ describe('what a wish is known to', () => {
 describe('distinct answers', () => {
   const moving: Moving = {
     movers: [],
-    inputs: [],
+    dimensions: [],
     present: [0, 0],
     low: [-10, -10],
     high: [10, 10],
@@ -443,6 +444,32 @@ describe('distinct answers', () => {
 });
 
 describe('movers', () => {
+  it('make an arm longer square to its pivots’ line, and find the length that was', () => {
+    const model = shipped('tall-knuckle-crossover');
+    const { frontPivot, rearPivot, ballJoint } = model.upperArm;
+    const long = dimensionValue(model, dimensionOf(model, 'upperArm.length')!);
+    const axis = frontPivot.map((each, i) => each - rearPivot[i]!);
+    const moving = movingOf(model, [
+      { inputs: ['upperArm.length'], from: long - 20, to: long + 20 },
+    ]);
+    const longer = movedModel(model, moving, [long + 7]).upperArm.ballJoint;
+    const by = longer.map((each, i) => each - ballJoint[i]!);
+    expect(Math.hypot(...by)).toBeCloseTo(7, 9);
+    expect(by.reduce((sum, each, i) => sum + each * axis[i]!, 0)).toBeCloseTo(0, 6);
+    // Camber gain asked for as the present one makes it: the length is found that the invented design had.
+    const now = allSteps(
+      questionInSteps(model, { movers: [], wishes: [CAMBER], holds: FREE }, undefined),
+    )!.before;
+    const off = movedModel(model, moving, [long + 7]);
+    const { present } = movingOf(off, moving.movers);
+    expect(present[0]).toBeCloseTo(long + 7, 9);
+    const asked = question(off, moving.movers, [{ ...CAMBER, value: now.wishes[0]!.figure }]);
+    expect(allSteps(searchInSteps(asked, 0))!.x[0]).toBeCloseTo(long, 3);
+    const { answers } = found(asked, [0]);
+    expect(answers[0]!.moves[0]).toMatchObject({ label: 'Upper arm, length', unit: 'mm' });
+    expect(answers[0]!.moves[0]!.after).toBeCloseTo(long, 1);
+  });
+
   it('take along what moves together, and leave out what the model has not', () => {
     const model = shipped('planar-equal-arms');
     const together: Mover = {

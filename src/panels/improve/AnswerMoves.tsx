@@ -1,14 +1,13 @@
 /** What an answer moves: the points on the list, and all else that moves or comes closer for it. */
 import { useStore } from 'zustand';
 import type { Answer } from '../../../solver/improve/answer.ts';
+import { dimensionValue, isStill } from '../../../solver/improve/dimension.ts';
 import { movingOf } from '../../../solver/improve/moving.ts';
 import type { MarginUnit, Moved } from '../../../solver/index.ts';
-import { inputOf } from '../../../solver/inputs/list.ts';
-import { inputValue } from '../../../solver/inputs/value.ts';
 import { improve } from '../../state/improved.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { quantityOf } from '../../words/quantity.ts';
-import { moverKind, moveWords } from './words.ts';
+import { moveWords } from './words.ts';
 
 /** Worse gaps that are named; the others are counted. */
 const MOST_WORSE = 4;
@@ -28,24 +27,24 @@ export function AnswerMoves({
     const value = answer.values[place] ?? Number.NaN;
     return value === moving.low[place] || value === moving.high[place];
   };
-  const keys = moving.inputs.flatMap((group, place) =>
-    group.map(({ key }) => [key, atBound(place)] as const),
+  const all = moving.dimensions.flatMap((group, place) =>
+    group.map((dimension) => [dimension, atBound(place)] as const),
   );
   return (
     <dl>
-      {keys.map(([key, isAtBound]) => {
-        const input = inputOf(model, key);
-        if (input === undefined) return null;
-        const kind = moverKind(model, { inputs: [key], from: 0, to: 0 });
-        const [was, is] = [inputValue(model, input), inputValue(answer.model, input)];
+      {all.map(([dimension, isAtBound]) => {
+        const { key, label } = dimension;
+        const kind = dimension.unit === 'degree' ? 'degree' : 'millimetre';
+        const was = dimensionValue(model, dimension);
+        const is = dimensionValue(answer.model, dimension);
         const { figure } = quantityOf(kind, unit);
         return (
           <div key={key} className="answer-row">
-            <dt>{input.label}</dt>
+            <dt>{label}</dt>
             <dd>
-              {was === is
+              {isStill(was, is)
                 ? 'stays'
-                : `${figure(is)}: ${moveWords(input.component, kind, is - was, unit)}`}
+                : `${figure(is)}: ${moveWords(dimension, kind, is - was, unit)}`}
               {isAtBound && ', at its bound'}
             </dd>
           </div>

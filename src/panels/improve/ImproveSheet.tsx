@@ -1,6 +1,5 @@
 /** The work sheet that looks for better points: what may move, what is wanted, what must hold, and the answers. */
 import './improve.css';
-import { CautionLine } from '../CautionLine.tsx';
 import { AnswerList } from './AnswerList.tsx';
 import { HoldList } from './HoldList.tsx';
 import { MoverList } from './MoverList.tsx';
@@ -21,7 +20,6 @@ export default function ImproveSheet() {
         Mock an answer up before any metal is cut: check it by hand at both locks, full bump and
         full droop. The strength of brackets, arms and welds is not checked.
       </p>
-      <CautionLine />
     </div>
   );
 }

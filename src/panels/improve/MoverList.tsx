@@ -1,11 +1,16 @@
 /** What may move, and within which bounds. */
 import { useStore } from 'zustand';
+import {
+  type Dimension,
+  dimensionOf,
+  dimensionsOf,
+  dimensionValue,
+  withDimension,
+} from '../../../solver/improve/dimension.ts';
 import type { Mover } from '../../../solver/improve/plan.ts';
 import { moverAround } from '../../../solver/improve/starters.ts';
 import { type Model, readModel } from '../../../solver/index.ts';
-import type { Input, InputGroup } from '../../../solver/inputs/input.ts';
-import { inputOf, inputsOf } from '../../../solver/inputs/list.ts';
-import { inputValue, withInput } from '../../../solver/inputs/value.ts';
+import type { InputGroup } from '../../../solver/inputs/input.ts';
 import { view } from '../../state/bench.ts';
 import { improvePlan } from '../../state/improved.ts';
 import type { Row } from '../../state/improvePlan.ts';
@@ -13,7 +18,7 @@ import { quantityOf } from '../../words/quantity.ts';
 import { AddChoice, type ChoiceGroup } from './AddChoice.tsx';
 import { PlanField } from './PlanField.tsx';
 import { RowHead } from './RowHead.tsx';
-import { moreWords, moverKind, moverWords } from './words.ts';
+import { moverKind, moverWords } from './words.ts';
 
 /** How far a number may move to either side at first: mm, degrees. Common practice, no source. */
 const ROOM = { mm: 15, degree: 1 } as const;
@@ -39,9 +44,9 @@ function bothPivots(group: InputGroup): string[] {
 /** What can be added: every coordinate, length and angle of the moving parts that is not on the list yet. */
 function groupsOf(model: Model, rows: readonly Row<Mover>[]): readonly ChoiceGroup[] {
   const taken = new Set(rows.map(({ of }) => of.inputs.join(' ')));
-  const inputs = inputsOf(model).filter(({ unit }) => unit === 'mm' || unit === 'degree');
+  const all = dimensionsOf(model);
   return PARTS.flatMap(([group, label]): ChoiceGroup[] => {
-    const single = inputs.filter((input) => input.group === group).map(({ key }) => key);
+    const single = all.filter((dimension) => dimension.group === group).map(({ key }) => key);
     const choices = [...bothPivots(group), ...single]
       .filter((value) => !taken.has(value))
       .map((value): [string, string] => {
@@ -54,13 +59,13 @@ function groupsOf(model: Model, rows: readonly Row<Mover>[]): readonly ChoiceGro
 
 function added(model: Model, value: string): Mover {
   const inputs = value.split(' ');
-  const lead = inputOf(model, inputs[0] ?? '');
+  const lead = dimensionOf(model, inputs[0] ?? '');
   const mover = moverAround(model, inputs, lead?.unit === 'degree' ? ROOM.degree : ROOM.mm);
   // A spacer cannot be thinner than none: a bound that no sound design has is where it is now.
   const bound = (end: number): number =>
-    lead === undefined || readModel(withInput(model, lead, end), '').ok
+    lead === undefined || readModel(withDimension(model, lead, end), '').ok
       ? end
-      : inputValue(model, lead);
+      : dimensionValue(model, lead);
   return { ...mover, from: bound(mover.from), to: bound(mover.to) };
 }
 
@@ -73,12 +78,12 @@ function doubtOf({ from, to }: Mover, now: number): string | null {
   return null;
 }
 
-function MoverRow({ row, model, lead }: { row: Row<Mover>; model: Model; lead: Input }) {
+function MoverRow({ row, model, lead }: { row: Row<Mover>; model: Model; lead: Dimension }) {
   const unit = useStore(view, (state) => state.unit);
   const { id, of } = row;
   const quantity = quantityOf(moverKind(model, of), unit);
   const title = moverWords(model, of) ?? of.inputs.join(', ');
-  const now = inputValue(model, lead);
+  const now = dimensionValue(model, lead);
   const doubt = doubtOf(of, now);
   return (
     <li className="plan-row">
@@ -102,7 +107,7 @@ function MoverRow({ row, model, lead }: { row: Row<Mover>; model: Model; lead: I
           quantity={quantity}
           onTake={(to) => improvePlan.changeMover(id, { to })}
         />
-        <small>{moreWords(lead.component)}</small>
+        <small>more is {lead.ways[0]}</small>
       </div>
       {doubt !== null && (
         <p className="plan-doubt">
@@ -139,7 +144,7 @@ export function MoverList({ model }: { readonly model: Model }) {
       <h3 id="plan-movers">May move</h3>
       <ul className="plan-list">
         {rows.map((row) => {
-          const lead = inputOf(model, row.of.inputs[0] ?? '');
+          const lead = dimensionOf(model, row.of.inputs[0] ?? '');
           return lead === undefined || moverWords(model, row.of) === null ? (
             <LostRow key={row.id} row={row} />
           ) : (

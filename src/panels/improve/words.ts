@@ -1,5 +1,6 @@
 /** Movers, wishes and what is to stay, in words. */
 
+import { type Dimension, dimensionOf } from '../../../solver/improve/dimension.ts';
 import type { Aiming, Height, Lock, Mover, Stay, Wish } from '../../../solver/improve/plan.ts';
 import {
   type AxleKey,
@@ -10,7 +11,6 @@ import {
   measureRow,
   type UnitKind,
 } from '../../../solver/index.ts';
-import { inputOf } from '../../../solver/inputs/list.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { figureStyle } from '../../words/figures.ts';
 import { gapUnit, signedLength } from '../../words/format.ts';
@@ -111,7 +111,7 @@ const PAIRS: readonly (readonly [RegExp, string])[] = [
 
 /** What moves: "Tie rod, inner joint, height"; "Upper arm, both pivots, height". Null where the design lacks it. */
 export function moverWords(model: Model, { inputs }: Mover): string | null {
-  const labels = inputs.map((key) => inputOf(model, key)?.label);
+  const labels = inputs.map((key) => dimensionOf(model, key)?.label);
   if (labels.some((label) => label === undefined)) return null;
   const first = labels[0] ?? '';
   if (labels.length === 1) return first;
@@ -121,29 +121,15 @@ export function moverWords(model: Model, { inputs }: Mover): string | null {
 
 /** What a mover's value is counted in. */
 export function moverKind(model: Model, { inputs }: Mover): UnitKind {
-  return inputOf(model, inputs[0] ?? '')?.unit === 'degree' ? 'degree' : 'millimetre';
+  return dimensionOf(model, inputs[0] ?? '')?.unit === 'degree' ? 'degree' : 'millimetre';
 }
 
-/** Ways of the coordinates, towards more and less. */
-const WAYS: readonly (readonly [string, string])[] = [
-  ['forward', 'rearward'],
-  ['outboard', 'inboard'],
-  ['up', 'down'],
-];
-
-/** Which way more of a coordinate is: "more is up"; nothing for a plain number. */
-export function moreWords(component: 0 | 1 | 2 | null): string | null {
-  return component === null ? null : `more is ${WAYS[component]![0]}`;
-}
-
-/** How far an input moves, and which way: "7.0 mm up". */
+/** How far something moves, and which way: "7.0 mm up". */
 export function moveWords(
-  component: 0 | 1 | 2 | null,
+  { ways }: Dimension,
   kind: UnitKind,
   by: number,
   unit: LengthUnit,
 ): string {
-  const size = quantityOf(kind, unit).figure(Math.abs(by));
-  if (component === null) return by > 0 ? `${size} more` : `${size} less`;
-  return `${size} ${WAYS[component]![by > 0 ? 0 : 1]}`;
+  return `${quantityOf(kind, unit).figure(Math.abs(by))} ${ways[by > 0 ? 0 : 1]}`;
 }
