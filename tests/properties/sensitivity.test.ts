@@ -223,6 +223,15 @@ describe('the derivatives of every measure', () => {
     expect(inputsOf(model).length).toBeGreaterThan(count);
   });
 
+  test('are zero for inputs that only shape clearances and limits', () => {
+    const others = inputsOf(FULL_MODEL).filter(({ isMeasured }) => !isMeasured);
+    expect(others.length).toBeGreaterThan(20);
+    const values = inputValues(FULL_MODEL, others).map((value) => value + 3);
+    const moved = assemble(applyInputs(FULL_MODEL, others, values));
+    const corner = assemble(FULL_MODEL);
+    expect(answersOf(moved, 40, 25)).toEqual(answersOf(corner, 40, 25));
+  });
+
   test('of camber and toe in the design pose are those of the hub that was read, and no point’s', () => {
     const model = shipped('half-ton-factory');
     const made = createSensitivities(assemble(model));
