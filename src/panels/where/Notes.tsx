@@ -1,5 +1,5 @@
 /** What is said below the picture: the region within the limit, how well the point is known, what the ideal line is. */
-import { angleOf, PLANE_AXES, type Vector3 } from '../../../solver/index.ts';
+import { angleOf, type IdealLine, PLANE_AXES, type Vector3 } from '../../../solver/index.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { limitOf, type WhereState } from '../../state/where.ts';
 import { gapUnit, length } from '../../words/format.ts';
@@ -49,6 +49,14 @@ function isSeen({ question, start }: WhereState, at: readonly [number, number]):
   );
 }
 
+/** Whether a line of the plane crosses the picture. */
+function crosses({ question, start }: WhereState, { a, b, c }: IdealLine): boolean {
+  const [i, j] = PLANE_AXES[question!.plane];
+  const { place } = start!.present;
+  const reach = question!.half * (Math.abs(a) + Math.abs(b));
+  return Math.abs(a * place[i]! + b * place[j]! - c) <= reach;
+}
+
 function IdealWords({ state, unit }: { readonly state: WhereState; readonly unit: LengthUnit }) {
   const { start, question, subject } = state;
   if (start === null || question === null) return null;
@@ -73,9 +81,10 @@ function IdealWords({ state, unit }: { readonly state: WhereState; readonly unit
       </p>
     );
   const ideal = point === null ? null : idealPlace(state, point);
+  const where = crosses(state, line) ? 'Dash-dotted' : 'Outside this picture';
   return (
     <p>
-      Dash-dotted, the ideal line: {of} at ride is exactly {rate} with the point anywhere on it.
+      {where}, the ideal line: {of} at ride is exactly {rate} with the point anywhere on it.
       {ideal !== null &&
         ` At the ideal point, ${isSeen(state, point!) ? 'the ring' : 'outside the picture'} (${moveWords(start.present.place, ideal, unit)}), it does not begin to change either.`}
     </p>
