@@ -2,6 +2,7 @@
 import type { CasterSweep } from '../../../solver/index.ts';
 import { ticksOf } from '../../charts/ticks.ts';
 import { angle, fixed } from '../../words/format.ts';
+import { ChartGrid } from './ChartGrid.tsx';
 import type { CurvePoint } from './casterCurve.ts';
 
 const WIDTH = 400;
@@ -38,37 +39,18 @@ function axesOf(points: readonly CurvePoint[]): Axes {
 }
 
 function Grid({ x, y, steer, camber }: Axes) {
-  const { left, right, top, bottom } = PLOT;
   return (
-    <>
-      <rect className="region-plot" x={left} y={top} width={right - left} height={bottom - top} />
-      {ticksOf(steer[0], steer[1], 8).map(({ at, text }) => (
-        <g key={at}>
-          <path className="region-grid" d={`M${x(at)} ${top}V${bottom}`} />
-          <text className="region-tick" x={x(at)} y={bottom + 15} textAnchor="middle">
-            {text}
-          </text>
-        </g>
-      ))}
-      {ticksOf(camber[0], camber[1], 5).map(({ at, text }) => (
-        <g key={at}>
-          <path className="region-grid" d={`M${left} ${y(at)}H${right}`} />
-          <text className="region-tick" x={left - 5} y={y(at) + 4} textAnchor="end">
-            {text}
-          </text>
-        </g>
-      ))}
-      <text className="region-name" x={(left + right) / 2} y={bottom + 32} textAnchor="middle">
-        ← steered left · steer, ° · steered right →
-      </text>
-      <text
-        className="region-name"
-        transform={`translate(11 ${(top + bottom) / 2}) rotate(-90)`}
-        textAnchor="middle"
-      >
-        camber, °
-      </text>
-    </>
+    <ChartGrid
+      plot={[PLOT.left, PLOT.top, PLOT.right, PLOT.bottom]}
+      across={{
+        name: '← steered left · steer, ° · steered right →',
+        ticks: ticksOf(steer[0], steer[1], 8).map(({ at, text }) => ({ place: x(at), text })),
+      }}
+      up={{
+        name: 'camber, °',
+        ticks: ticksOf(camber[0], camber[1], 5).map(({ at, text }) => ({ place: y(at), text })),
+      }}
+    />
   );
 }
 

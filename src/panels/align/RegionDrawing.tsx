@@ -3,43 +3,27 @@ import { useStore } from 'zustand';
 import type { AnglePoint, Model, ReachableRegion } from '../../../solver/index.ts';
 import { ticksOf } from '../../charts/ticks.ts';
 import { alignment } from '../../state/aligned.ts';
+import { ChartGrid } from './ChartGrid.tsx';
 import { lineOf, placeX, placeY, type RegionFrame } from './regionFrame.ts';
 import { setAngle } from './setPose.ts';
 import { wantedPoint } from './useAsking.ts';
 
 export function Grid({ frame }: { readonly frame: RegionFrame }) {
   const { plot, camber, caster } = frame;
-  const [left, top, right, bottom] = plot;
+  const across = ticksOf(camber[0], camber[1], 6);
+  const up = ticksOf(caster[0], caster[1], 6);
   return (
-    <g>
-      <rect className="region-plot" x={left} y={top} width={right - left} height={bottom - top} />
-      {ticksOf(camber[0], camber[1], 6).map(({ at, text }) => (
-        <g key={at}>
-          <path className="region-grid" d={`M${placeX(frame, at)} ${top}V${bottom}`} />
-          <text className="region-tick" x={placeX(frame, at)} y={bottom + 15} textAnchor="middle">
-            {text}
-          </text>
-        </g>
-      ))}
-      {ticksOf(caster[0], caster[1], 6).map(({ at, text }) => (
-        <g key={at}>
-          <path className="region-grid" d={`M${left} ${placeY(frame, at)}H${right}`} />
-          <text className="region-tick" x={left - 5} y={placeY(frame, at) + 4} textAnchor="end">
-            {text}
-          </text>
-        </g>
-      ))}
-      <text className="region-name" x={(left + right) / 2} y={bottom + 32} textAnchor="middle">
-        ← top leans in · camber, ° · top leans out →
-      </text>
-      <text
-        className="region-name"
-        transform={`translate(11 ${(top + bottom) / 2}) rotate(-90)`}
-        textAnchor="middle"
-      >
-        caster, ° · leans back →
-      </text>
-    </g>
+    <ChartGrid
+      plot={plot}
+      across={{
+        name: '← top leans in · camber, ° · top leans out →',
+        ticks: across.map(({ at, text }) => ({ place: placeX(frame, at), text })),
+      }}
+      up={{
+        name: 'caster, ° · leans back →',
+        ticks: up.map(({ at, text }) => ({ place: placeY(frame, at), text })),
+      }}
+    />
   );
 }
 
