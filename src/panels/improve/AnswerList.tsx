@@ -59,7 +59,10 @@ function Start({ design }: { readonly design: Design }) {
 function Unmoved({ found, design }: { readonly found: Answers; readonly design: Design }) {
   const plan = useStore(improve, (state) => state.plan);
   const unit = useStore(view, (state) => state.unit);
-  const still = (plan?.wishes ?? []).filter((_, i) => found.wishes[i]?.isMoved === false);
+  const still = (plan?.wishes ?? []).filter((_, i) => {
+    const told = found.wishes[i];
+    return told?.isMoved === false && !Number.isNaN(told.figure);
+  });
   if (still.length === 0) return null;
   const names = still.map((wish) => wishWords(wish, design.margins, unit)).join('; ');
   return <p className="plan-doubt">Nothing that may move changes this: {names}.</p>;
