@@ -111,6 +111,10 @@ it('three designs: the table’s numbers are the solver’s at every station, di
       }
     }
   }
+  await page.getByRole('radio', { name: 'full droop' }).check();
+  await button(page, 'Put the bench there').click();
+  const travel = page.getByRole('textbox', { name: 'Travel', exact: true });
+  await eventually(() => travel.inputValue()).toBe(fixed(-lifted.travel.droop, 1));
   await page.getByRole('radio', { name: 'ride height' }).check();
   const camber = (model: Model, travel: number) =>
     (poseReport(assemble(model), travel, 0) as unknown as Record<string, number>)['camber']!;

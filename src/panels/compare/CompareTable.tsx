@@ -56,7 +56,7 @@ function Options({ columns, base }: Columns) {
   return (
     <div className="compare-options">
       <label>
-        Differences from{' '}
+        <span>Differences from</span>
         <select
           value={columns[base]!.key}
           onChange={({ target }) => comparison.setState({ base: target.value as ColumnKey })}
@@ -135,7 +135,7 @@ export function CompareTable({ columns, base }: Columns) {
             {columns.map(({ key, mark, name }, at) => (
               <th key={key} scope="col">
                 <MarkIcon mark={mark} />
-                <span>{name}</span>
+                <span title={name}>{name}</span>
                 {at === base && columns.length > 1 && <small>base</small>}
               </th>
             ))}
