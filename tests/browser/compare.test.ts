@@ -42,7 +42,11 @@ function eventually<T>(read: () => Promise<T>) {
 async function openSheet(page: Page): Promise<void> {
   const tab = page.locator('[data-rail], [role="tab"]').filter({ hasText: /^Compare$/ });
   await tab.waitFor();
-  if ((await page.locator('.compare').count()) === 0) await tab.click();
+  // A sheet left open is open again after a reload, before its body has come.
+  const isOpen = await tab.evaluate(
+    (element) => (element.ariaPressed ?? element.ariaSelected) === 'true',
+  );
+  if (!isOpen) await tab.click();
   await page.locator('.compare').waitFor();
 }
 
