@@ -1,12 +1,13 @@
 /** What is fixed to the body: the ears, bolts and cams of the arms' pivots, the coilover's top and the strap's. Vehicle axes. */
 import { Matrix4, Vector3 } from 'three';
-import type { Cam, Corner, Model } from '../../../solver/index.ts';
+import type { Cam, Corner, Model, Shim } from '../../../solver/index.ts';
 import { camAngle, camSlot, tubeDiameter } from '../../../solver/model/defaults.ts';
 import { BUSH, CAM, DAMPER, EAR, STRAP } from '../proportions.ts';
 import { addBarClamp } from './antiRollBar.ts';
 import { addInnerCup } from './halfShaft.ts';
 import { addPlate, block } from './plate.ts';
 import { addHex, addPin, pinProfile, revolve } from './revolve.ts';
+import { addShims } from './shims.ts';
 import { type Assembly, axisFrame, piece, toVector } from './solid.ts';
 import { strapAside } from './strap.ts';
 
@@ -15,6 +16,7 @@ interface PivotPlace {
   readonly axis: Vector3;
   readonly tube: number;
   readonly cam: Cam | undefined;
+  readonly shim: Shim | undefined;
 }
 
 function pivotPlaces({ model, linkage }: Corner): PivotPlace[] {
@@ -25,9 +27,10 @@ function pivotPlaces({ model, linkage }: Corner): PivotPlace[] {
     const rear = toVector(lower ? pivots.lowerRear : pivots.upperRear);
     const axis = front.clone().sub(rear).normalize();
     const tube = tubeDiameter(model, name);
+    const shimOf = (end: 'front' | 'rear') => (lower ? undefined : model.upperArm[`${end}Shim`]);
     return [
-      { at: front, axis, tube, cam: model[name].frontCam },
-      { at: rear, axis, tube, cam: model[name].rearCam },
+      { at: front, axis, tube, cam: model[name].frontCam, shim: shimOf('front') },
+      { at: rear, axis, tube, cam: model[name].rearCam, shim: shimOf('rear') },
     ];
   });
 }
@@ -48,7 +51,7 @@ function inboard(axis: Vector3): Vector3 {
   return way.lengthSq() > 1e-6 ? way.normalize() : new Vector3(1, 0, 0);
 }
 
-function addPivot(assembly: Assembly, { at, axis, tube, cam }: PivotPlace): void {
+function addPivot(assembly: Assembly, { at, axis, tube, cam, shim }: PivotPlace): void {
   const half = (BUSH.length * tube) / 2 + 4;
   const frame = axisFrame(at, axis, inboard(axis));
   const radius = Math.max(0.5 * tube, 15);
@@ -59,6 +62,10 @@ function addPivot(assembly: Assembly, { at, axis, tube, cam }: PivotPlace): void
     addPlate(fixed, frame, outline, low, low + EAR.thickness);
   const back = frame.clone().multiply(new Matrix4().makeTranslation(reach, 0, 0));
   addPlate(fixed, back, block(6, 2.4 * radius, 1), -half - EAR.thickness, half + EAR.thickness);
+  if (shim !== undefined) {
+    const width = 2 * (half + EAR.thickness);
+    addShims(piece(assembly, 'steel'), frame, shim, reach, 2.4 * radius, width);
+  }
   const end = half + EAR.thickness + (cam === undefined ? 0 : CAM.thickness);
   const bolt = Math.max(5, BUSH.bolt * tube);
   const steel = piece(assembly, 'steel');

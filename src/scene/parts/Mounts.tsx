@@ -11,6 +11,7 @@ export function Mounts() {
     corner.linkage.pivots,
     [lowerArm.tubeDiameter, lowerArm.frontCam, lowerArm.rearCam],
     [upperArm.tubeDiameter, upperArm.frontCam, upperArm.rearCam],
+    [upperArm.frontShim, upperArm.rearShim],
     [coilover, halfShaft, antiRollBar, strap],
   );
   return <Pieces part="mounts" pieces={pieces} />;
