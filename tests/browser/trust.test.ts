@@ -8,10 +8,12 @@ import {
   type Model,
   measureAgain,
   moved,
+  writeModel,
 } from '../../solver/index.ts';
 import { figureDifference, figureSteps, figureStyle } from '../../src/words/figures.ts';
 import { knownFigure, spreadWords } from '../../src/words/known.ts';
 import { seriousForAxe } from '../support/axe.ts';
+import { drop } from '../support/drop.ts';
 import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
 import { shipped } from '../support/models.ts';
 import { withoutPicture } from '../support/withoutPicture.ts';
@@ -20,6 +22,8 @@ const PATIENCE = { timeout: 60_000 };
 vi.setConfig({ testTimeout: 240_000 });
 
 const MODEL: Model = shipped('half-ton-factory');
+/** What the plumb bob's grade states: mm and degrees, common practice without a source. */
+const PLUMB_BOB = { default: 1.5, 'hub.camber': 0.1, 'hub.toe': 0.1 };
 const RATE = figureStyle('degreePerMm', 'mm');
 
 let bench: Bench | undefined;
@@ -98,6 +102,26 @@ describe('trust', () => {
     await eventually(() => figure.textContent()).toBe(`${value.toFixed(2)}°`);
     await page.reload();
     await eventually(() => figure.textContent()).toBe(`${value.toFixed(2)}°`);
+  });
+
+  it('offers the grades of common practice where the model states nothing, and takes one as stated', async () => {
+    const { tolerance: _, ...silent } = MODEL;
+    const [page, sheet] = await openSheet('Trust');
+    await drop(page, 'silent.json', new TextEncoder().encode(writeModel(silent)));
+    const sentence = sheet.locator('[data-known="caster"]');
+    await eventually(() => sentence.textContent()).toContain(
+      'nothing that goes into it states a ±',
+    );
+    expect(await page.getByRole('checkbox', { name: /^Readings and curves/ }).isChecked()).toBe(
+      false,
+    );
+    await sheet.getByRole('button', { name: 'plumb bob, ±1.5 mm' }).click();
+    const { uncertainty } = knowledgeOf(stating(PLUMB_BOB)).answers!.caster!;
+    const { spread } = knownFigure(figureStyle('degree', 'mm'), uncertainty)!;
+    await eventually(() => sentence.textContent()).toContain(`${spread}° from these points`);
+    expect(await page.getByRole('checkbox', { name: /^Readings and curves/ }).isChecked()).toBe(
+      true,
+    );
   });
 
   it('ranks what to measure again as the solver does, and says what it would help', async () => {
