@@ -87,6 +87,9 @@ export type ReadRow =
 const FARTHEST = 2000;
 const LONGEST = 20_000;
 const STEEPEST = 90;
+/** Nothing on a vehicle is read finer, mm or degrees; far finer ones would drown everything else in rounding. */
+const FINEST = 1e-4;
+const TOO_FINE = `Write at least ${FINEST}: nothing is read exactly.`;
 
 function lengthIn({ text, unit }: Cell, usual: number): Entered {
   return text.trim() === '' ? { ok: true, value: usual } : enteredLength(text, unit);
@@ -100,7 +103,7 @@ function whyNot(quantity: ReadQuantity, name: CellName, value: number): string |
   if (name === 'travel' || name === 'rack') {
     return Math.abs(value) > FARTHEST ? `No wheel or rack moves by ${FARTHEST} mm or more.` : null;
   }
-  if (name === 'plusMinus' && !(value > 0)) return 'A ± is more than 0: nothing is read exactly.';
+  if (name === 'plusMinus' && value < FINEST) return TOO_FINE;
   if (!isLength(quantity)) {
     return Math.abs(value) > STEEPEST ? `Write degrees, at most ${STEEPEST}.` : null;
   }

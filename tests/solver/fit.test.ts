@@ -342,6 +342,36 @@ describe('what cannot be fitted', () => {
     ]);
   });
 
+  it('reads what a pose is measured by, toe changes from where the vehicle stands', () => {
+    const model: Model = { ...MODEL, travel: { ...MODEL.travel, ride: -20 } };
+    const corner = assemble(model);
+    const at = (travel: number, rack: number) =>
+      poseReport(corner, travel, rack) as unknown as Record<string, number>;
+    const quantities = ['toe', 'camber', 'caster', 'kingpinInclination', 'damperLength'] as const;
+    const values = expectedOf(model, [
+      ...quantities.map((quantity) => reading(quantity, 35, 1)),
+      { ...reading('steerAngle', -20, 1), rack: 40 },
+      reading('toeChange', 35, 1),
+      reading('toeChange', -20, 1),
+    ]);
+    quantities.forEach((quantity, i) => {
+      expectClose(values[i]!, at(35, 0)[quantity]!, 1e-9, '', quantity);
+    });
+    expectClose(values[5]!, at(-20, 40)['steerAngle']!, 1e-9, '°', 'steer angle');
+    expect(values[5]).toBeGreaterThan(5);
+    expectClose(values[6]!, at(35, 0)['toe']! - at(-20, 0)['toe']!, 1e-9, '°', 'toe change');
+    expectClose(values[7]!, 0, 1e-9, '°', 'toe change at ride height');
+  });
+
+  it('moves nothing where nothing that was read depends on what may move', () => {
+    const model: Model = { ...MODEL, tolerance: { 'coilover.top': 2 } };
+    const [kingpin] = readOff(model, [reading('kingpinInclination', 0, 0.3)], () => 20);
+    const found = fitted(model, [kingpin!]);
+    expect(found.moves).toEqual([]);
+    expectClose(found.chiSquare, 400, 1e-6, '', 'chi-square');
+    expect(found.verdict).toBe('disagree');
+  });
+
   it('reads lengths between points as they lie in the design pose', () => {
     const { lowerArm, upperArm, tieRod, coilover, hub } = MODEL;
     const between = (one: string, other: string): Reading => ({

@@ -63,7 +63,11 @@ describe('readRow', () => {
     [{ value: '' }, 'value', null],
     [{ value: 'x' }, 'value', '“x” is not a number.'],
     [{ value: '120' }, 'value', 'Write degrees, at most 90.'],
-    [{ value: '1', plusMinus: '0' }, 'plusMinus', 'A ± is more than 0: nothing is read exactly.'],
+    [
+      { value: '1', plusMinus: '0' },
+      'plusMinus',
+      'Write at least 0.0001: nothing is read exactly.',
+    ],
     [{ value: '1', travel: '9000' }, 'travel', 'No wheel or rack moves by 2000 mm or more.'],
   ])('of %j says what is wrong and where', (text, cell, why) => {
     expect(readRow(typed(text), MODEL)).toEqual({ ok: false, cell, why });

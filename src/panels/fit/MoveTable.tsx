@@ -10,6 +10,9 @@ import { spreadWords } from '../../words/known.ts';
 /** Rows that are shown at first. */
 const FIRST = 6;
 
+/** Readings nearer than this, in their ±, are met. */
+const LEAST_OFF = 0.05;
+
 /** Which way a coordinate went: x forward, y outboard, z up for the left wheel. */
 const WAYS = [
   ['forward', 'rearward'],
@@ -65,7 +68,11 @@ export function MoveTable({ fit, unit }: { readonly fit: Fit; readonly unit: Len
   useEffect(() => () => view.light(null), []);
   const { moves } = fit;
   if (moves.length === 0) {
-    return <p>No point has to move: the readings say what the points say.</p>;
+    return fit.readings.every(({ off }) => Math.abs(off) < LEAST_OFF) ? (
+      <p>No point has to move: the readings say what the points say.</p>
+    ) : (
+      <p>Nothing that these readings depend on has a ± to move by.</p>
+    );
   }
   const more = moves.length - FIRST;
   return (
