@@ -25,7 +25,8 @@ function Found({ fit, unit }: { readonly fit: Fit; readonly unit: LengthUnit }) 
       {putBack > 0 && (
         <p className="fit-note">
           The bench stands on fitted points. This fit starts from the points as they were measured,
-          so that no reading counts twice.
+          so that no reading counts twice. The model goes on stating how well each point was
+          measured by itself: what is known better by all readings together is told here alone.
         </p>
       )}
       {fit.curves.map((curve) => (

@@ -64,7 +64,7 @@ export function oftenWords(probability: number): string {
 
 /** The verdict in one sentence. */
 export function verdictWords({ verdict, degrees }: Agreement): string {
-  const these = degrees === 1 ? 'This reading and the points' : 'These readings and the points';
+  const these = degrees === 1 ? 'Reading and points' : 'Readings and points';
   if (verdict === 'agree') return `${these} agree within their ±.`;
   if (verdict === 'strained') return `${these} agree badly: either luck, or something is off.`;
   return `${these} cannot all be right.`;
