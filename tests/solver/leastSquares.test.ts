@@ -174,8 +174,9 @@ describe('published least-squares problems', () => {
   });
 });
 
-const number = fc.double({ min: -3, max: 3, noNaN: true });
-const width = fc.double({ min: 0.01, max: 3, noNaN: true });
+// Hundredths: doubles drawn over their own range are nearly all of them nearly 0.
+const number = fc.integer({ min: -300, max: 300 }).map((each) => each / 100);
+const width = fc.integer({ min: 1, max: 300 }).map((each) => each / 100);
 const nearlyLinear = fc.record({
   rows: fc.array(fc.tuple(number, number, number, number), { minLength: 6, maxLength: 9 }),
   centre: fc.tuple(number, number, number),
@@ -199,8 +200,8 @@ describe('bounds', () => {
           const by = (h: number) =>
             sumOfSquares(residuals(found.x.map((one, k) => (k === i ? one + h : one)))) / 2;
           const rise = (by(1e-6) - by(-1e-6)) / 2e-6;
-          if (each > low[i]!) expect(rise).toBeLessThan(1e-3 * size * size);
-          if (each < high[i]!) expect(rise).toBeGreaterThan(-1e-3 * size * size);
+          if (each > low[i]! + 1e-9) expect(rise).toBeLessThan(1e-3 * size * size);
+          if (each < high[i]! - 1e-9) expect(rise).toBeGreaterThan(-1e-3 * size * size);
         });
       }),
       { numRuns: 200, seed: 1703 },
@@ -209,10 +210,8 @@ describe('bounds', () => {
 
   it('of a quadratic are met as trying every set of held numbers finds them', () => {
     const matrix = fc.array(number, { minLength: 9, maxLength: 9 });
-    const sides = fc.array(fc.double({ min: 0, max: 2, noNaN: true }), {
-      minLength: 6,
-      maxLength: 6,
-    });
+    const side = fc.integer({ min: 0, max: 200 }).map((each) => (each < 40 ? 0 : each / 100));
+    const sides = fc.array(side, { minLength: 6, maxLength: 6 });
     fc.assert(
       fc.property(matrix, fc.tuple(number, number, number), sides, (m, slope, room) => {
         const a = [0, 1, 2].map((i) =>
