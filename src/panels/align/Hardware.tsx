@@ -2,8 +2,9 @@
 import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Cam } from '../../../solver/index.ts';
-import { documentStore } from '../../state/bench.ts';
+import { documentStore, view } from '../../state/bench.ts';
 import { lookAtCam } from '../../state/closeUp.ts';
+import { length } from '../../words/format.ts';
 import { editModel } from '../points/edit.ts';
 import { withoutValue, withValue } from '../points/place.ts';
 import { Dial } from './Dial.tsx';
@@ -55,6 +56,7 @@ function RodCard() {
 }
 
 function EmptyPivot({ pivot }: { readonly pivot: Pivot }) {
+  const unit = useStore(view, (state) => state.unit);
   const addCam = () =>
     editModel((model) => withValue(model, camPath(pivot), { throw: USUAL_THROW, angle: 0 }));
   return (
@@ -64,6 +66,7 @@ function EmptyPivot({ pivot }: { readonly pivot: Pivot }) {
         type="button"
         className="bar-button"
         aria-label={`Add a cam: ${pivot.name}`}
+        title={`It starts with a throw of ${length(USUAL_THROW, unit)}, a usual size without a source: write what yours has`}
         onClick={addCam}
       >
         Add a cam here

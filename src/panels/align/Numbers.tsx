@@ -29,10 +29,12 @@ function isWithin(value: number, { value: wanted, plusMinus }: Target): boolean 
   return Math.abs(value - wanted) <= plusMinus + 1e-9;
 }
 
-/** "0.35° over 4.50 ± 0.75: within". */
-function targetWords(value: number, target: Target): string {
+/** "0.35° over 4.50 ± 0.75: within"; of a corner that is out of reach only what is wanted. */
+function targetWords(value: number, target: Target | undefined): string {
+  if (target === undefined) return 'no target';
   const { value: wanted, plusMinus } = target;
   const aim = `${fixed(wanted, 2)} ± ${fixed(plusMinus, 2)}`;
+  if (!Number.isFinite(value)) return `wanted ${aim}`;
   const off = value - wanted;
   const isOn = Math.abs(off) < 0.005;
   const size = isOn ? 'on' : `${angle(Math.abs(off))} ${off > 0 ? 'over' : 'under'}`;
@@ -53,7 +55,7 @@ function createNumber({ root, number, words, target }: Parts, key: AngleKey, row
     number.textContent = isThere ? `${figureNumber(count, STYLE)}°` : '–';
     words.textContent = isThere ? (inWords(row, count) ?? '') : 'out of reach';
     const isTold = isThere && wanted !== undefined;
-    target.textContent = isTold ? targetWords(value, wanted) : 'no target';
+    target.textContent = targetWords(value, wanted);
     root.dataset['state'] = isTold ? (isWithin(value, wanted) ? 'clear' : 'near') : 'none';
   };
 }

@@ -8,6 +8,7 @@ import {
   type ReachableRegion,
 } from '../../../solver/index.ts';
 import { documentStore } from '../../state/bench.ts';
+import { angle } from '../../words/format.ts';
 import { Grid, Points, Reach, Window } from './RegionDrawing.tsx';
 import { CHART_WIDTH, frameOf, type RegionFrame } from './regionFrame.ts';
 import { setAngle } from './setPose.ts';
@@ -68,11 +69,17 @@ function Legend({ region }: { readonly region: ReachableRegion }) {
   );
 }
 
+/** What the chart is, for those who do not see it, and how to ask in it. */
+function chartWords({ camber, caster }: AnglePoint): string {
+  const isKnown = Number.isFinite(camber) && Number.isFinite(caster);
+  const wanted = isKnown ? ` Wanted: camber ${angle(camber)}, caster ${angle(caster)}.` : '';
+  return `Camber and caster that can be reached.${wanted} Arrow keys ask for another pair.`;
+}
+
 export function RegionChart({ region }: { readonly region: ReachableRegion }) {
   const model = useStore(documentStore, (state) => state.model);
   const frame = useFrame(region, model);
   const acts = useAsking(frame);
-  const { camber, caster } = wantedPoint(model);
   return (
     <>
       <div
@@ -80,7 +87,7 @@ export function RegionChart({ region }: { readonly region: ReachableRegion }) {
         role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: its arrow keys move what is wanted.
         tabIndex={0}
-        aria-label={`Camber and caster that can be reached. Wanted: camber ${camber.toFixed(2)}°, caster ${caster.toFixed(2)}°. Arrow keys ask for another pair.`}
+        aria-label={chartWords(wantedPoint(model))}
         {...acts}
       >
         <svg viewBox={`0 0 ${CHART_WIDTH} ${frame.height}`} aria-hidden="true" focusable="false">
