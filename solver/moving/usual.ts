@@ -33,7 +33,7 @@ const OWN: Readonly<Partial<Record<MeasureKey | AxleKey, number>>> = {
 };
 
 /** The part of a centre's distance that counts as one: far away a large change means little. */
-const CENTRE_PART = 0.1;
+const CENTRE_PART = 0.3;
 const LEAST_CENTRE = 50;
 
 /** Of the toe change over the whole travel, degrees. */

@@ -37,9 +37,14 @@ interface Told {
   readonly change: number;
 }
 
-function shown(value: number, figure: FigureStyle): string {
-  if (!Number.isFinite(value)) return 'none';
-  return figureNumber(figureSteps(value, figure), figure) + figure.unit;
+function bare(value: number, figure: FigureStyle): string {
+  return Number.isFinite(value) ? figureNumber(figureSteps(value, figure), figure) : 'none';
+}
+
+/** "0.29 → −0.89°/100 mm". */
+function pairText({ before, after }: Pair, figure: FigureStyle): string {
+  const unit = Number.isFinite(before) || Number.isFinite(after) ? figure.unit : '';
+  return `${bare(before, figure)} → ${bare(after, figure)}${unit}`;
 }
 
 function changeText(change: number, figure: FigureStyle): string {
@@ -57,14 +62,14 @@ function toldOf({ at }: Effect, figure: FigureStyle): readonly Told[] {
     .filter(({ change }) => change !== 0);
 }
 
-/** "full bump −0.12°, full droop +0.08°": the places but the one that leads. */
+/** "full bump −0.12, full droop +0.08": the places but the one that leads, in its unit. */
 function others(told: readonly Told[], figure: FigureStyle): string {
   return told
     .slice(1)
     .map(({ place, pair, change }) => {
-      const text =
-        changeText(change, figure) ||
-        `${shown(pair.before, figure)} → ${shown(pair.after, figure)}`;
+      const text = Number.isNaN(change)
+        ? `${bare(pair.before, figure)} → ${bare(pair.after, figure)}`
+        : figureDifference(change, figure);
       return `${PLACES[place]} ${text}`;
     })
     .join(', ');
@@ -98,9 +103,7 @@ function EffectRow({
       </th>
       <td>
         <strong data-part="change">{changeText(change, figure)}</strong>
-        <small data-part="pair">
-          {shown(pair.before, figure)} → {shown(pair.after, figure)}
-        </small>
+        <small data-part="pair">{pairText(pair, figure)}</small>
       </td>
     </tr>
   );
