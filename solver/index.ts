@@ -122,7 +122,7 @@ export {
   effectsOf,
   type Pair,
 } from './moving/effects.ts';
-export { type Movable, movablePoints, moved } from './moving/move.ts';
+export { type Movable, movableLengths, movablePoints, moved } from './moving/move.ts';
 export {
   ANSWER_KEYS,
   type AnswerKey,

@@ -175,7 +175,7 @@ describe('trust', () => {
 describe('move', () => {
   it('lists what moves as the solver does, is tried as a ghost and taken back', async () => {
     const [page, sheet] = await openSheet('Move');
-    await sheet.getByLabel('Move').selectOption({ label: 'Upper arm, front pivot' });
+    await sheet.getByLabel('What is moved').selectOption({ label: 'Upper arm, front pivot' });
     await sheet.getByRole('combobox', { name: 'Which way' }).selectOption({ label: 'down' });
     await sheet.getByLabel('by', { exact: true }).fill('7.5');
     await sheet.getByLabel('by', { exact: true }).press('Enter');

@@ -38,6 +38,14 @@ describe('moved', () => {
     expect(moved(MODEL, { kind: 'point', path: 'strap.top', axis: 0 }, 10)).toBe(MODEL);
   });
 
+  test('makes a measured length more: a spacer moves the contact outboard mm for mm', () => {
+    const next = moved(MODEL, { kind: 'length', path: 'wheel.spacer' }, 12);
+    const { effects } = effectsOf(MODEL, next);
+    // Fitment's rule of thumb, exact at camber 0: scrub radius grows mm for mm (common practice, no source).
+    const { before, after } = effects.find(({ key }) => key === 'scrubRadius')!.at.set!;
+    expect(after - before).toBeCloseTo(12, 1);
+  });
+
   test('makes an arm longer by what is asked, measured from its pivots’ line', () => {
     const { upperArm } = moved(MODEL, { kind: 'arm', arm: 'upperArm' }, 10);
     const was = MODEL.upperArm;

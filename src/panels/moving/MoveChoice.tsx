@@ -1,15 +1,19 @@
 /** What is moved, how far and which way, as one sentence to fill in. */
 import { useStore } from 'zustand';
-import { type Model, type Movable, movablePoints } from '../../../solver/index.ts';
-import { view } from '../../state/bench.ts';
+import { type Model, type Movable, movableLengths, movablePoints } from '../../../solver/index.ts';
+import { documentStore, view } from '../../state/bench.ts';
 import { choosePoint, moving } from '../../state/moving.ts';
 import { GROUP_LABELS, hardPoints, type PointGroup } from '../../state/points.ts';
 import { gapUnit } from '../../words/format.ts';
 import { LengthField } from '../LengthField.tsx';
-import { ARM_LABELS, ARM_WAYS, WAYS, wayOf } from './words.ts';
+import { ARM_LABELS, wayOf, waysOf } from './words.ts';
 
 function keyOf(what: Movable): string {
   return what.kind === 'arm' ? `length:${what.arm}` : what.path;
+}
+
+function isLength(key: string): boolean {
+  return movableLengths(documentStore.getState().model).some(({ path }) => path === key);
 }
 
 /** Another thing keeps the way, where it has that way. */
@@ -18,15 +22,17 @@ function choose(key: string): void {
   const arm =
     key === 'length:lowerArm' ? 'lowerArm' : key === 'length:upperArm' ? 'upperArm' : null;
   if (arm !== null) moving.setState({ what: { kind: 'arm', arm }, by: Math.abs(by) });
+  else if (isLength(key))
+    moving.setState({ what: { kind: 'length', path: key }, by: Math.abs(by) });
   else choosePoint(key);
 }
 
 function chooseWay(key: string): void {
   const { what, by } = moving.getState();
-  const way = [...WAYS, ...ARM_WAYS].find((one) => one.key === key);
+  const way = waysOf(what).find((one) => one.key === key);
   if (way === undefined) return;
   moving.setState({
-    what: what.kind === 'arm' ? what : { ...what, axis: way.axis },
+    what: what.kind === 'point' ? { ...what, axis: way.axis } : what,
     by: way.sense * Math.abs(by),
   });
 }
@@ -61,10 +67,10 @@ interface MoveChoiceProps {
 
 export function MoveChoice({ model, what, by }: MoveChoiceProps) {
   const unit = useStore(view, (state) => gapUnit(state.unit));
-  const ways = what.kind === 'arm' ? ARM_WAYS : WAYS;
+  const ways = waysOf(what);
   const light = (isLit: boolean): void => {
     const path = what.kind === 'arm' ? `${what.arm}.ballJoint` : what.path;
-    view.light(isLit ? `point:${path}` : null);
+    view.light(isLit && what.kind !== 'length' ? `point:${path}` : null);
   };
   return (
     <fieldset
@@ -77,8 +83,19 @@ export function MoveChoice({ model, what, by }: MoveChoiceProps) {
       <legend className="hidden-text">What is moved, how far and which way</legend>
       <label>
         Move{' '}
-        <select value={keyOf(what)} onChange={(event) => choose(event.target.value)}>
+        <select
+          aria-label="What is moved"
+          value={keyOf(what)}
+          onChange={(event) => choose(event.target.value)}
+        >
           <Points model={model} />
+          <optgroup label="Lengths">
+            {movableLengths(model).map(({ path, label }) => (
+              <option key={path} value={path}>
+                {label}
+              </option>
+            ))}
+          </optgroup>
         </select>
       </label>
       <span className="moving-by">

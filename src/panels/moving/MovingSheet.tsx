@@ -9,12 +9,14 @@ import {
   formatModelError,
   type Model,
   type Movable,
+  movableLengths,
   movablePoints,
   moved,
   readModel,
 } from '../../../solver/index.ts';
 import { documentStore, view } from '../../state/bench.ts';
 import { moves, moving } from '../../state/moving.ts';
+import { refusalWords } from '../../words/refusal.ts';
 import { useSettledModel } from '../useSettledModel.ts';
 import { EffectTable } from './EffectTable.tsx';
 import { MoveChoice } from './MoveChoice.tsx';
@@ -31,15 +33,25 @@ const LOST: Readonly<Record<EffectPlace, string>> = {
   lock: 'full left lock',
 };
 
+function isIn(model: Model, what: Exclude<Movable, { kind: 'arm' }>): boolean {
+  if (what.kind === 'point') return movablePoints(model).includes(what.path);
+  return movableLengths(model).some(({ path }) => path === what.path);
+}
+
 function find(model: Model, what: Movable, by: number): Found {
   const read = readModel(moved(model, what, by), documentStore.getState().origin);
-  if (!read.ok) return { ok: false, why: formatModelError(read.error) };
+  if (!read.ok) {
+    const path = what.kind === 'arm' ? `${what.arm}.ballJoint` : what.path;
+    return { ok: false, why: refusalWords(formatModelError(read.error), path) };
+  }
   return { ok: true, model: read.model, effects: effectsOf(model, read.model) };
 }
 
-function Trial({ name, model }: { readonly name: string; readonly model: Model }) {
+/** The way to try the move, or while one is on the bench, to keep it or take it back. */
+function Trial({ name, model }: { readonly name: string; readonly model: Model | null }) {
   const on = useStore(moves, ({ trial }) => trial?.subject ?? null);
   if (on === null) {
+    if (model === null) return null;
     return (
       <div className="moving-trial">
         <button
@@ -71,8 +83,8 @@ export default function MovingSheet() {
   const base = useStore(moves, ({ trial }) => trial?.before ?? null) ?? present;
   const { what: chosen, by } = useStore(moving);
   const unit = useStore(view, (state) => state.unit);
-  // Another design may lack the point.
-  const isThere = chosen.kind === 'arm' || movablePoints(base).includes(chosen.path);
+  // Another design may lack the point or the length.
+  const isThere = chosen.kind === 'arm' || isIn(base, chosen);
   const what = useMemo<Movable>(
     () => (isThere ? chosen : { kind: 'point', path: 'tieRod.inner', axis: 2 }),
     [isThere, chosen],
@@ -81,9 +93,9 @@ export default function MovingSheet() {
   return (
     <div className="moving">
       <MoveChoice model={base} what={what} by={by} />
+      <Trial name={moveWords(base, what, by, unit)} model={found.ok ? found.model : null} />
       {found.ok ? (
         <>
-          <Trial name={moveWords(base, what, by, unit)} model={found.model} />
           {found.effects.lost.map((place) => (
             <p key={place} className="moving-lost">
               Out of reach with it: {LOST[place]}.
@@ -93,7 +105,7 @@ export default function MovingSheet() {
         </>
       ) : (
         <p className="moving-lost" role="alert">
-          Not a design that can stand: {found.why}
+          {found.why}
         </p>
       )}
       <p className="moving-note">
