@@ -315,4 +315,35 @@ describe('on a phone', () => {
     await expectShown(sheet, withSettings(MODEL, { lowerRearCam: -2 * MARK }));
     expect(await seriousForAxe(page)).toEqual([]);
   });
+
+  it('a finger draws the wanted point itself, and scrolls past the rest of the chart', async () => {
+    const [page, sheet] = await openSheet(MODEL, {
+      width: 390,
+      height: 844,
+      context: { hasTouch: true },
+    });
+    const hold = sheet.locator('.region-hold');
+    await hold.waitFor(PATIENCE);
+    await hold.evaluate((element) => element.scrollIntoView({ block: 'end' }));
+    const wantedCaster = sheet.getByRole('textbox', { name: 'Wanted caster, degrees' });
+    const touch = await page.context().newCDPSession(page);
+    const draw = async (x: number, y: number, by: number): Promise<void> => {
+      await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
+      for (let i = 1; i <= 6; i += 1) {
+        const touchPoints = [{ x, y: y + (by * i) / 6 }];
+        await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints });
+      }
+      await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    };
+    const chart = (await sheet.locator('.region').boundingBox())!;
+    const box = (await hold.boundingBox())!;
+    const y = box.y + box.height / 2;
+    await draw(chart.x + chart.width - 20, y, 24);
+    expect(await wantedCaster.inputValue()).toBe('4.50');
+    const again = (await hold.boundingBox())!;
+    await draw(again.x + again.width / 2, again.y + again.height / 2, -30);
+    await expect
+      .poll(async () => Number(await wantedCaster.inputValue()), PATIENCE)
+      .toBeGreaterThan(4.6);
+  });
 });

@@ -10,7 +10,7 @@ import {
 import { documentStore } from '../../state/bench.ts';
 import { angle } from '../../words/format.ts';
 import { Grid, Points, Reach, Window } from './RegionDrawing.tsx';
-import { CHART_WIDTH, frameOf, type RegionFrame } from './regionFrame.ts';
+import { CHART_WIDTH, frameOf, placeX, placeY, type RegionFrame } from './regionFrame.ts';
 import { setAngle } from './setPose.ts';
 import { useAsking, wantedPoint } from './useAsking.ts';
 
@@ -69,6 +69,15 @@ function Legend({ region }: { readonly region: ReachableRegion }) {
   );
 }
 
+/** Where a finger takes hold of what is wanted; anywhere else it drags the page. */
+function Hold({ frame, model }: { readonly frame: RegionFrame; readonly model: Model }) {
+  const { camber, caster } = wantedPoint(model);
+  if (!Number.isFinite(camber) || !Number.isFinite(caster)) return null;
+  const left = `${(100 * placeX(frame, camber)) / CHART_WIDTH}%`;
+  const top = `${(100 * placeY(frame, caster)) / frame.height}%`;
+  return <span className="region-hold" style={{ left, top }} />;
+}
+
 /** What the chart is, for those who do not see it, and how to ask in it. */
 function chartWords({ camber, caster }: AnglePoint): string {
   const isKnown = Number.isFinite(camber) && Number.isFinite(caster);
@@ -96,6 +105,7 @@ export function RegionChart({ region }: { readonly region: ReachableRegion }) {
           <Window frame={frame} model={model} />
           <Points frame={frame} model={model} />
         </svg>
+        <Hold frame={frame} model={model} />
       </div>
       <Legend region={region} />
     </>

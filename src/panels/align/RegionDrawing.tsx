@@ -127,7 +127,6 @@ export function Points({ frame, model }: { readonly frame: RegionFrame; readonly
       )}
       {Number.isFinite(x) && Number.isFinite(y) && (
         <g className="region-wanted" transform={`translate(${x} ${y})`}>
-          <circle className="region-hold" r="22" />
           <circle r="9" />
           <path d="M-14 0H-4M4 0H14M0-14V-4M0 4V14" />
         </g>

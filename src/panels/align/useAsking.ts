@@ -51,7 +51,7 @@ export function useAsking(frame: RegionFrame) {
   return {
     onPointerDown: (event: PointerEvent<HTMLElement>) => {
       // A finger drags the page but by the wanted point itself; its tap asks, below.
-      const isOnPoint = (event.target as Element).closest('.region-wanted') !== null;
+      const isOnPoint = (event.target as Element).closest('.region-hold') !== null;
       isTouched.current = event.pointerType === 'touch' && !isOnPoint;
       if (event.button !== 0 || isTouched.current) return;
       event.currentTarget.setPointerCapture(event.pointerId);
