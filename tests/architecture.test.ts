@@ -23,12 +23,21 @@ const RULES: { folder: string; only?: Test[]; never?: Test[]; except?: RegExp }[
   { folder: 'src', never: [inside('tests'), inside('dist'), packaged('numeric', 'fast-check')] },
   {
     folder: 'src/cli',
-    only: ['src/cli', 'src/mesh', 'solver'].map(inside).concat(node, packaged('rolldown')),
+    only: ['src/cli', 'src/mesh', 'src/paper', 'src/words', 'solver']
+      .map(inside)
+      .concat(node, packaged('rolldown')),
   },
   // The command line and workers read meshes too: nothing of the page.
   {
     folder: 'src/mesh',
     only: ['src/mesh', 'solver'].map(inside).concat(packaged('three', 'three-mesh-bvh')),
+  },
+  // Papers are made by the page and by the command line: strings and numbers only.
+  {
+    folder: 'src/paper',
+    only: ['src/paper', 'src/words', 'solver']
+      .map(inside)
+      .concat((name) => /^src\/charts\/(curveTable|sweepRows|ticks)\.ts$/.test(name)),
   },
   { folder: 'src/serve', only: [inside('src/serve'), node, packaged('vite')] },
   {

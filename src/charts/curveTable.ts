@@ -1,9 +1,9 @@
 /** The numbers behind the large curves: swept, in the unit shown for the eye, and as CSV in the contract's own units. */
 import { columnHead, csvField } from '../../solver/measures/fileUnits.ts';
 import type { Sweep, SweepKey } from '../../solver/sweep.ts';
-import type { LengthUnit } from '../state/view.ts';
 import { figureStyle } from '../words/figures.ts';
 import { lengthUnitName } from '../words/format.ts';
+import type { LengthUnit } from '../words/lengthUnit.ts';
 import { sweepRow } from './sweepRows.ts';
 
 /** What the curves run along. */

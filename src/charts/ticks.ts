@@ -1,7 +1,7 @@
 /** Round numbers along an axis, in the unit shown. */
 
-import type { LengthUnit } from '../state/view.ts';
 import { fixed, fromShown, toShown } from '../words/format.ts';
+import type { LengthUnit } from '../words/lengthUnit.ts';
 
 export interface Tick {
   /** Place on the axis, in the axis's own unit: mm for lengths. */

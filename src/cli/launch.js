@@ -23,7 +23,8 @@ const cache = join(root, 'node_modules', '.cache', 'armscribe');
 /** One text that changes when any source file is added, removed or edited, in either direction of time. */
 function fingerprint() {
   const hash = createHash('sha256').update(process.version);
-  for (const folder of ['solver', join('src', 'mesh'), join('src', 'cli')]) {
+  const own = ['mesh', 'cli', 'paper', 'words', 'charts'].map((name) => join('src', name));
+  for (const folder of ['solver', ...own]) {
     const names = readdirSync(join(root, folder), { recursive: true }).map(String).sort();
     for (const name of names) {
       const { mtimeMs, size } = statSync(join(root, folder, name));

@@ -6,10 +6,11 @@ import { clearance } from './clearance.ts';
 import { compare } from './compare.ts';
 import { pose } from './pose.ts';
 import { BadInput, type Status, type Verb, type Write } from './refusal.ts';
+import { report } from './report.ts';
 import { sweep } from './sweep.ts';
 import { uncertainty } from './uncertainty.ts';
 
-const VERBS: readonly Verb[] = [pose, sweep, clearance, compare, align, uncertainty, check];
+const VERBS: readonly Verb[] = [pose, sweep, clearance, compare, align, uncertainty, report, check];
 
 const HELP = `armscribe VERB MODEL [options]
 

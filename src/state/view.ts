@@ -1,9 +1,11 @@
 /** How the bench is looked at: views, layers, panels, units, theme. Slow state; React may render from it. */
 import { createStore } from 'zustand/vanilla';
+import type { LengthUnit } from '../words/lengthUnit.ts';
+
+export type { LengthUnit };
 
 export type Viewpoint = 'threeQuarter' | 'front' | 'side' | 'above' | 'alongRod';
 export type Shell = 'solid' | 'ghost' | 'cut';
-export type LengthUnit = 'mm' | 'inch' | 'sixteenth';
 export type Theme = 'light' | 'dark';
 export type Panel = 'readings' | 'map' | 'points';
 

@@ -3,7 +3,7 @@
  * (1° 30'), a comma or a true minus, with their unit behind.
  */
 import { MM_PER_INCH } from '../../solver/units.ts';
-import type { LengthUnit } from '../state/view.ts';
+import type { LengthUnit } from './lengthUnit.ts';
 
 export type Entered =
   | { readonly ok: true; readonly value: number }

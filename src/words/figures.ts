@@ -1,8 +1,8 @@
 /** Figures of the measures as they are shown: scale, digits and unit by the kind of the measure and the unit of length. */
 import type { UnitKind } from '../../solver/index.ts';
 import { MM_PER_INCH, NEWTONS_PER_POUND } from '../../solver/units.ts';
-import type { LengthUnit } from '../state/view.ts';
 import { fixed, lengthNumber, signed } from './format.ts';
+import type { LengthUnit } from './lengthUnit.ts';
 
 export interface FigureStyle {
   /** Shown value = value × scale. */

@@ -1,6 +1,6 @@
 /** Numbers as people read them: mm and degrees, or inches (decimal, or to the nearest 1/16). */
 import { MM_PER_INCH } from '../../solver/units.ts';
-import type { LengthUnit } from '../state/view.ts';
+import type { LengthUnit } from './lengthUnit.ts';
 
 const MINUS = '−';
 

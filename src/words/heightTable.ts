@@ -1,6 +1,7 @@
 /** A table of heights and what was read at them, as it is copied from a sheet or typed: one line a height. */
-import type { LengthUnit } from '../state/view.ts';
+
 import { type Entered, enteredAngle, enteredLength } from './entry.ts';
+import type { LengthUnit } from './lengthUnit.ts';
 
 /** One line that could be read: its numbers as texts, height first. */
 export interface HeightLine {

@@ -1,7 +1,7 @@
 /** Margins, travel and rack of what stops the wheel, in words. */
 import type { Margin, MarginUnit } from '../../solver/index.ts';
-import type { LengthUnit } from '../state/view.ts';
 import { angle, gapUnit, length, signedLength } from './format.ts';
+import type { LengthUnit } from './lengthUnit.ts';
 
 /** "4.1 mm", "12.3°". */
 export function amount(value: number, of: MarginUnit, unit: LengthUnit): string {

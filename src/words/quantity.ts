@@ -1,9 +1,9 @@
 /** A figure of any kind as it is typed and read, in the unit shown. */
 import type { UnitKind } from '../../solver/index.ts';
-import type { LengthUnit } from '../state/view.ts';
 import { type Entered, enteredLength, enteredNumber } from './entry.ts';
 import { figureNumber, figureSteps, figureStyle } from './figures.ts';
 import { gapUnit, length, lengthUnitName, toShown } from './format.ts';
+import type { LengthUnit } from './lengthUnit.ts';
 
 export interface Quantity {
   /** What stands behind the field: "mm", "°/100 mm"; empty for a plain number. */

@@ -16,7 +16,7 @@ function file(name: string, content: string | Uint8Array): string {
   return path;
 }
 
-const VERBS = 'pose, sweep, clearance, compare, align, uncertainty, check, or --help';
+const VERBS = 'pose, sweep, clearance, compare, align, uncertainty, report, check, or --help';
 const POSE_OPTIONS = '--travel a number of mm, --rack a number of mm, --json';
 const SWEEP_OPTIONS = '--travel A:B:STEP (mm), --rack A:B:STEP (mm), --csv, --json';
 const MILLIMETRES = 'a number of mm smaller than 1e5 in size';
