@@ -63,6 +63,22 @@ export { canBeCured } from './cure/aim.ts';
 export * from './cure/cure.ts';
 export { curesInSteps } from './cure/cures.ts';
 export { movesBetween, surveyInSteps, worsenedBetween } from './cure/effects.ts';
+export {
+  type ArmFigure,
+  type ArmLeg,
+  type ArmName,
+  armFigure,
+  type CupTilt,
+} from './drafting/arm.ts';
+export {
+  type Allowances,
+  type CutPiece,
+  cutList,
+  NO_ALLOWANCES,
+  type PieceName,
+} from './drafting/cutList.ts';
+export { type RodFigure, rodFigure } from './drafting/rod.ts';
+export type { TubeBend } from './drafting/tube.ts';
 export type { Input, InputGroup } from './inputs/input.ts';
 export { inputOf, inputsOf } from './inputs/list.ts';
 export { GRADES, type Grade, inputSigma, inputSigmas, withGrade } from './inputs/sigma.ts';
