@@ -24,9 +24,14 @@ export function modelFileName(name: string): string {
   return RESERVED.test(whole) ? `${whole}-corner.json` : `${whole}.json`;
 }
 
+/** What a model is called in the names of files, without an ending. */
+export function plainFileName(name: string): string {
+  return plainName(name) || 'corner';
+}
+
 /** The file name of a model's swept space. */
 export function sweptFileName(name: string, ending: 'stl' | 'glb'): string {
-  return `${plainName(name) || 'corner'}-tyre-swept.${ending}`;
+  return `${plainFileName(name)}-tyre-swept.${ending}`;
 }
 
 /** Lets the browser save a text under a name. */

@@ -1,4 +1,4 @@
-/** A length to type into a sheet: above 0, in the unit shown; what is refused stays as it was typed. */
+/** A length to type into a sheet: above 0, or at least 0, in the unit shown; what is refused stays as it was typed. */
 import './lengthField.css';
 import { useId, useState } from 'react';
 import type { LengthUnit } from '../state/view.ts';
@@ -10,20 +10,26 @@ export function LengthField({
   label,
   value,
   unit,
+  mayBeNone = false,
   onTake,
 }: {
   readonly label: string;
   /** mm. */
   readonly value: number;
   readonly unit: LengthUnit;
+  /** Whether 0 is a length here. */
+  readonly mayBeNone?: boolean;
   readonly onTake: (mm: number) => void;
 }) {
   const [refusal, setRefusal] = useState<string | null>(null);
   const id = useId();
   function take(text: string): boolean {
     const entered = enteredLength(text, unit);
-    const tooSmall = `“${text.trim()}” is not above 0: write more than 0.`;
-    const why = !entered.ok ? entered.why : entered.value > 0 ? null : tooSmall;
+    const tooSmall = mayBeNone
+      ? `“${text.trim()}” is below 0: write 0 or more.`
+      : `“${text.trim()}” is not above 0: write more than 0.`;
+    const isEnough = (mm: number): boolean => (mayBeNone ? mm >= 0 : mm > 0);
+    const why = !entered.ok ? entered.why : isEnough(entered.value) ? null : tooSmall;
     setRefusal(why);
     if (why !== null || !entered.ok) return false;
     onTake(entered.value);

@@ -112,6 +112,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     load: () => import('./compare/CompareSheet.tsx'),
   },
   {
+    key: 'drawings',
+    label: 'Drawings',
+    title: 'Drawings and cut list',
+    icon: 'M2.4 12.6 8 3.400l5.600 9.200M2.400 12.600h11.200M5.400 10.200l5.200 0M2.400 14.600h11.200',
+    load: () => import('./drawings/DrawingsSheet.tsx'),
+  },
+  {
     key: 'fitment',
     label: 'Fitment',
     title: 'Wheel and tyre: compare others with what is fitted',
