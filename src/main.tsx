@@ -4,6 +4,7 @@ import './styles.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { afterFirstPicture } from './state/firstPicture.ts';
 import { startKeeping } from './state/keeping.ts';
 
 /** Longest wait for the type, ms: a page in another type is better than none. */
@@ -28,3 +29,4 @@ void type().then(() => {
     </StrictMode>,
   );
 });
+void afterFirstPicture(() => import('./panels/files/links.ts')).then((late) => late.followLinks());

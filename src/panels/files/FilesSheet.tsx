@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { SHIPPED } from '../../files/shipped.ts';
 import { documentStore } from '../../state/bench.ts';
 import { choose, save } from './acts.ts';
+import { LinkPart } from './LinkPart.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { taker } from './taker.ts';
 
@@ -68,6 +69,7 @@ export default function FilesSheet({ onDone }: { readonly onDone: () => void }) 
           Save as a file
         </button>
       </div>
+      <LinkPart onDone={onDone} />
       <h2>Start from a shipped model</h2>
       <ShippedList onChosen={onDone} />
       <p>
