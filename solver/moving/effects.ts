@@ -6,13 +6,16 @@ import { createMeasures, MEASURE_KEYS, type MeasureKey } from '../measures/keys.
 import { measureInto } from '../measures/measure.ts';
 import { rackRange, rideTravel } from '../model/defaults.ts';
 import type { Model } from '../model/model.ts';
-import { USUAL_TOE_CHANGE, usualSize } from './usual.ts';
+import { FAR_CENTRE, isCentre, MOST_CENTRE_WEIGHT, USUAL_TOE_CHANGE, usualSize } from './usual.ts';
 
 /** Set pose, full bump and full droop straight ahead, and full left lock at ride. */
 export const EFFECT_PLACES = ['set', 'bump', 'droop', 'lock'] as const;
 export type EffectPlace = (typeof EFFECT_PLACES)[number];
 
-/** A measure before and after, in its own unit; NaN where it does not exist or the pose is out of reach. */
+/**
+ * A measure before and after, in its own unit; NaN where it does not exist or the pose is out of reach, infinite for a
+ * centre of a view that lies far away (usual.ts).
+ */
 export interface Pair {
   readonly before: number;
   readonly after: number;
@@ -22,7 +25,10 @@ export interface Effect {
   readonly key: MeasureKey | AxleKey | 'toeChange';
   /** At the places where the measure exists before or after; the toe change, over the whole travel, stands under `set`. */
   readonly at: Readonly<Partial<Record<EffectPlace, Pair>>>;
-  /** Its greatest change, counted in changes of the usual size; infinite where it came to exist, or went. */
+  /**
+   * Its greatest change, counted in changes of the usual size; infinite where it came to exist, or went. A centre of a
+   * view counts for one at most: what matters of it is told by roll centre height, anti-dive and the rates besides.
+   */
   readonly weight: number;
 }
 
@@ -40,6 +46,11 @@ const NOTHING = 1e-6;
 
 type Key = MeasureKey | AxleKey;
 const KEYS: readonly Key[] = [...MEASURE_KEYS, ...AXLE_KEYS];
+/** Places of both coordinates of each view's centre. */
+const CENTRES: readonly (readonly [number, number])[] = [
+  [KEYS.indexOf('frontViewCentreY'), KEYS.indexOf('frontViewCentreZ')],
+  [KEYS.indexOf('sideViewCentreX'), KEYS.indexOf('sideViewCentreZ')],
+];
 
 function poseOf(place: EffectPlace, { travel, steering }: Model): readonly [number, number] {
   if (place === 'bump') return [travel.bump, 0];
@@ -56,6 +67,11 @@ function valuesAt(corner: Corner, place: EffectPlace): Float64Array | null {
   const measures = createMeasures();
   measureInto(corner, pose, measures);
   values.set(measures);
+  for (const [across, up] of CENTRES) {
+    if (!(Math.hypot(values[across]!, values[up]!) > FAR_CENTRE)) continue;
+    values[across] = Number.POSITIVE_INFINITY;
+    values[up] = Number.POSITIVE_INFINITY;
+  }
   // Straight ahead nobody asks for a turn.
   if (place !== 'lock') return values;
   const axle = new Float64Array(AXLE_KEYS.length);
@@ -113,7 +129,8 @@ export function effectsOf(before: Model, after: Model): Effects {
       found.map(([, pair]) => pair),
       (farther) => usualSize(key, farther),
     );
-    return { key, at: Object.fromEntries(found), weight };
+    const most = isCentre(key) ? MOST_CENTRE_WEIGHT : Number.POSITIVE_INFINITY;
+    return { key, at: Object.fromEntries(found), weight: Math.min(weight, most) };
   });
   const toe: Pair = { before: toeChange(was), after: toeChange(now) };
   effects.push({

@@ -35,12 +35,21 @@ const OWN: Readonly<Partial<Record<MeasureKey | AxleKey, number>>> = {
 /** The part of a centre's distance that counts as one: far away a large change means little. */
 const CENTRE_PART = 0.3;
 const LEAST_CENTRE = 50;
+/** A centre of a view beyond this, mm, is as good as none: the lines that meet there are parallel to within a degree. */
+export const FAR_CENTRE = 20_000;
+/** What a change of a centre counts for at most. */
+export const MOST_CENTRE_WEIGHT = 1;
+
+/** Whether it is a coordinate of the centre of a view. */
+export function isCentre(key: MeasureKey | AxleKey): boolean {
+  return /View/.test(key);
+}
 
 /** Of the toe change over the whole travel, degrees. */
 export const USUAL_TOE_CHANGE = 0.1;
 
 /** The size of a change of this measure that counts as one, where the farther of both values is `farther` from 0. */
 export function usualSize(key: MeasureKey | AxleKey, farther: number): number {
-  if (/View/.test(key)) return Math.max(LEAST_CENTRE, CENTRE_PART * farther);
+  if (isCentre(key)) return Math.max(LEAST_CENTRE, CENTRE_PART * farther);
   return OWN[key] ?? BY_KIND[measureRow(key).kind];
 }

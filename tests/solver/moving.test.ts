@@ -11,6 +11,7 @@ import {
   measureInto,
   movablePoints,
   moved,
+  type Pair,
   readModel,
   solve,
 } from '../../solver/index.ts';
@@ -25,6 +26,20 @@ function measures(model: Model, travel: number, rack: number): Float64Array {
   expect(solve(corner, pose, travel, rack)).toBe('reached');
   measureInto(corner, pose, out);
   return out;
+}
+
+/** A centre of a view is told as it is, or as far away where either of its coordinates is. */
+function expectCentre(told: Pair | undefined, was: number, now: number): void {
+  // Nothing of it changes, or it is far away before and after.
+  if (told === undefined) return;
+  for (const [said, value] of [
+    [told.before, was],
+    [told.after, now],
+  ] as const) {
+    if (said === Number.POSITIVE_INFINITY) continue;
+    expect(said).toBe(value);
+    expect(Math.abs(value) > 20_000).toBe(false);
+  }
 }
 
 describe('moved', () => {
@@ -76,7 +91,8 @@ describe('effectsOf', () => {
             MEASURE_KEYS.forEach((key, i) => {
               const change = now[i]! - was[i]!;
               const told = effects.find((one) => one.key === key)?.at[place as 'set'];
-              if (told === undefined) expect(Math.abs(change) > 1e-3).toBe(false);
+              if (/View/.test(key)) expectCentre(told, was[i]!, now[i]!);
+              else if (told === undefined) expect(Math.abs(change) > 1e-3).toBe(false);
               else expect(told).toEqual({ before: was[i], after: now[i] });
             });
           }
@@ -94,6 +110,34 @@ describe('effectsOf', () => {
     expect(keys.slice(0, 4)).toEqual(expect.arrayContaining(['toe', 'toeChange', 'bumpSteer']));
     // Camber is the knuckle's affair: a tie rod end turns it a little at the ends of travel, and no more.
     expect(keys.indexOf('camber')).toBeGreaterThan(4);
+  });
+
+  test('says that a view’s centre is far away, not how far, and puts it after what is felt', () => {
+    const next = moved(MODEL, { kind: 'point', path: 'tieRod.inner', axis: 2 }, 10);
+    const { effects } = effectsOf(MODEL, next);
+    const place = MEASURE_KEYS.indexOf('frontViewCentreY');
+    const droop = -MODEL.travel.droop;
+    // The arms are all but parallel at full droop: the centre runs off to the right by tens of metres.
+    expect(Math.abs(measures(next, droop, 0)[place]!)).toBeGreaterThan(20_000);
+    const centre = effects.find(({ key }) => key === 'frontViewCentreY')!;
+    // Far before and after: nothing to tell there.
+    expect(centre.at.droop).toBeUndefined();
+    expect(centre.at.set?.after).toBe(measures(next, 0, 0)[place]);
+    expect(centre.weight).toBeLessThanOrEqual(1);
+    // A longer upper arm brings it back to some metres: that is told.
+    const nearer = effectsOf(next, moved(next, { kind: 'arm', arm: 'upperArm' }, 10));
+    const height = nearer.effects.find(({ key }) => key === 'frontViewCentreZ')!;
+    expect(height.at.droop?.before).toBe(Number.POSITIVE_INFINITY);
+    expect(Number.isFinite(height.at.droop?.after)).toBe(true);
+    expect(height.weight).toBe(1);
+  });
+
+  test('ranks a centre that comes to be where there was none among the others', () => {
+    const parallel = shipped('planar-equal-arms');
+    const next = moved(parallel, { kind: 'point', path: 'upperArm.ballJoint', axis: 2 }, 10);
+    const { effects } = effectsOf(parallel, next);
+    expect(effects[0]!.key).not.toMatch(/View/);
+    expect(effects.find(({ key }) => key === 'frontViewCentreY')!.weight).toBe(1);
   });
 
   test('is empty where nothing changes, and names what gets out of reach', () => {

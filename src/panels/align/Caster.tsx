@@ -81,7 +81,7 @@ function Readings({ sweep }: { readonly sweep: CasterSweep }) {
           <Row
             sweep={sweep}
             name="workshop rule"
-            how={`change × ${plain(factor)}${Math.abs(steer - USUAL) < 0.005 ? '' : ', the rule’s 1.5 at 20° made fit'}`}
+            how={`change × ${plain(factor)}${Math.abs(steer - USUAL) < 0.005 ? '' : ': 1.5 is for 20°'}`}
             value={sweep.byRule}
           />
           <Row

@@ -56,7 +56,7 @@ function Closer({ worsened }: { readonly worsened: readonly Worsened[] }) {
           />
         ))}
       </dl>
-      {more > 0 && <p className="align-note">And {more} more that stay farther apart.</p>}
+      {more > 0 && <p className="align-note">And {more} more, with more room left than these.</p>}
     </>
   );
 }

@@ -132,6 +132,10 @@ function WholeSwitch() {
   );
 }
 
+function turnsCam({ at, from, to }: WorkStep): boolean {
+  return at.endsWith('Cam') && from !== to;
+}
+
 export function Found() {
   const found = useStore(alignment, (state) => state.settings);
   const isPending = useStore(alignment, (state) => state.pending.has('settings'));
@@ -142,10 +146,12 @@ export function Found() {
       {found.rounded !== null && <WholeSwitch />}
       {found.work.length > 0 && (
         <>
-          <p className="align-note">
-            One wrench holds the nut, just loose; the other turns the head with the cam. Hold it
-            while the nut is tightened.
-          </p>
+          {found.work.some(turnsCam) && (
+            <p className="align-note">
+              One wrench holds the nut, just loose; the other turns the head with the cam. Hold it
+              while the nut is tightened.
+            </p>
+          )}
           <Work found={found} />
         </>
       )}

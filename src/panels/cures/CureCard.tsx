@@ -52,7 +52,7 @@ function Worse({ cure, unit }: { readonly cure: Cure; readonly unit: LengthUnit 
           />
         ))}
       </dl>
-      {more > 0 && <p className="cure-note">And {more} more that stay farther apart.</p>}
+      {more > 0 && <p className="cure-note">And {more} more, with more room left than these.</p>}
     </>
   );
 }

@@ -89,7 +89,7 @@ export function Besides({ answer, unit }: { readonly answer: Answer; readonly un
       <MovedRows rows={effects} unit={unit} />
       {closer.length > 0 && <h5>Closer for it, and not among what must hold</h5>}
       <MovedRows rows={closer} unit={unit} />
-      {more > 0 && <p>And {more} more that stay farther apart.</p>}
+      {more > 0 && <p>And {more} more, with more room left than these.</p>}
     </details>
   );
 }

@@ -33,22 +33,24 @@ const TOE_CHANGE: Pick<MeasureRow, 'label' | 'kind'> = {
 interface Told {
   readonly place: EffectPlace;
   readonly pair: Pair;
-  /** Steps of the shown figure that it changes by; NaN where it came to exist, or went. */
+  /** Steps of the shown figure that it changes by; not finite where it came to exist, went, or comes or goes far away. */
   readonly change: number;
 }
 
 function bare(value: number, figure: FigureStyle): string {
-  return Number.isFinite(value) ? figureNumber(figureSteps(value, figure), figure) : 'none';
+  if (Number.isNaN(value)) return 'none';
+  return Number.isFinite(value) ? figureNumber(figureSteps(value, figure), figure) : 'far away';
 }
 
-/** "0.29 → −0.89°/100 mm". */
+/** "0.29 → −0.89°/100 mm", "−1307.6 mm → far away". */
 function pairText({ before, after }: Pair, figure: FigureStyle): string {
-  const unit = Number.isFinite(before) || Number.isFinite(after) ? figure.unit : '';
-  return `${bare(before, figure)} → ${bare(after, figure)}${unit}`;
+  const unit = (value: number): string => (Number.isFinite(value) ? figure.unit : '');
+  const first = Number.isFinite(after) ? '' : unit(before);
+  return `${bare(before, figure)}${first} → ${bare(after, figure)}${unit(after)}`;
 }
 
 function changeText(change: number, figure: FigureStyle): string {
-  return Number.isNaN(change) ? '' : figureDifference(change, figure) + figure.unit;
+  return Number.isFinite(change) ? figureDifference(change, figure) + figure.unit : '';
 }
 
 /** The places where the change can be seen in the figures. */
@@ -67,9 +69,9 @@ function others(told: readonly Told[], figure: FigureStyle): string {
   return told
     .slice(1)
     .map(({ place, pair, change }) => {
-      const text = Number.isNaN(change)
-        ? `${bare(pair.before, figure)} → ${bare(pair.after, figure)}`
-        : figureDifference(change, figure);
+      const text = Number.isFinite(change)
+        ? figureDifference(change, figure)
+        : `${bare(pair.before, figure)} → ${bare(pair.after, figure)}`;
       return `${PLACES[place]} ${text}`;
     })
     .join(', ');
@@ -89,8 +91,8 @@ function EffectRow({
   const [lead] = told;
   if (lead === undefined) return null;
   const { place, pair, change } = lead;
-  const sense =
-    key === 'toeChange' ? undefined : inWords(measureRow(key), figureSteps(pair.after, figure));
+  const isPlain = key === 'toeChange' || !Number.isFinite(pair.after);
+  const sense = isPlain ? undefined : inWords(measureRow(key), figureSteps(pair.after, figure));
   const where = key === 'toeChange' || place === 'set' ? '' : `, ${PLACES[place]}`;
   const rest = others(told, figure);
   return (
@@ -132,7 +134,7 @@ export function EffectTable({
       <table className="moving-table">
         <thead>
           <tr>
-            <th scope="col">What moves with it, at the set pose</th>
+            <th scope="col">What moves with it, at ride height</th>
             <th scope="col">Change, before → after</th>
           </tr>
         </thead>

@@ -47,8 +47,8 @@ export function waysOf(
   return [WAYS[i]!, WAYS[j]!];
 }
 
-/** Below this a move is none, mm. */
-const STILL = 5e-5;
+/** Below this a move is none, mm: it reads 0.00. */
+const STILL = 5e-3;
 
 /** "3.2 mm up, 1.1 mm inboard"; "where it is". */
 export function moveWords(from: Vector3, to: Vector3, unit: LengthUnit): string {
