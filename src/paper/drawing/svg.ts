@@ -1,11 +1,12 @@
 /** A drawing as SVG to scale: one user unit is one millimetre. */
 import { type Drawing, type Layer, LETTER, type Mark } from './marks.ts';
 
-const STYLES: Readonly<Record<Layer, string>> = {
-  outline: 'fill="none" stroke="#000" stroke-width="0.5"',
-  centre: 'fill="none" stroke="#000" stroke-width="0.18" stroke-dasharray="6 1.5 1.5 1.5"',
-  dimension: 'fill="none" stroke="#000" stroke-width="0.18"',
-  sheet: 'fill="none" stroke="#000" stroke-width="0.25"',
+/** Widths of lines on paper, mm (ISO 128: thick and thin). */
+const WIDTHS: Readonly<Record<Layer, number>> = {
+  outline: 0.5,
+  centre: 0.18,
+  dimension: 0.18,
+  sheet: 0.25,
 };
 const LAYERS: readonly Layer[] = ['outline', 'centre', 'dimension', 'sheet'];
 /** Height of capitals as a part of the type's size. */
@@ -38,18 +39,21 @@ function one(mark: Mark, height: number): string {
   return `<text x="${tidy(x)}" y="${y(up)}" font-size="${tidy(size)}" text-anchor="${mark.anchor}" ${fitted}${turned}>${inMarkup(mark.text)}</text>`;
 }
 
-/** The drawing's marks as groups by layer, without the svg element around them. */
-export function svgMarks({ marks, height }: Drawing): string {
+/** The drawing's marks as groups by layer, without the svg element around them; lines `weight` times as thick as on paper. */
+export function svgMarks({ marks, height }: Drawing, weight = 1): string {
   return LAYERS.map((layer) => {
     const own = marks.filter((mark) => mark.layer === layer);
     const drawn = own.filter(({ kind }) => kind !== 'words').map((mark) => one(mark, height));
     const said = own.filter(({ kind }) => kind === 'words').map((mark) => one(mark, height));
-    return `<g data-layer="${layer}" ${STYLES[layer]}>${drawn.join('')}</g><g data-layer="${layer}" fill="#000" font-family="sans-serif">${said.join('')}</g>`;
+    const dash = layer === 'centre' ? ' stroke-dasharray="6 1.5 1.5 1.5"' : '';
+    const style = `fill="none" stroke="#000" stroke-width="${tidy(weight * WIDTHS[layer])}"${dash}`;
+    return `<g data-layer="${layer}" ${style}>${drawn.join('')}</g><g data-layer="${layer}" fill="#000" font-family="sans-serif">${said.join('')}</g>`;
   }).join('');
 }
 
-export function drawingSvg(drawing: Drawing): string {
+/** The whole drawing. A weight above 1 is for a screen that shows it small. */
+export function drawingSvg(drawing: Drawing, weight = 1): string {
   const { width, height, title } = drawing;
   const [w, h] = [tidy(width), tidy(height)];
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}"><title>${inMarkup(title)}</title><rect width="${w}" height="${h}" fill="#fff"/>${svgMarks(drawing)}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}"><title>${inMarkup(title)}</title><rect width="${w}" height="${h}" fill="#fff"/>${svgMarks(drawing, weight)}</svg>`;
 }
