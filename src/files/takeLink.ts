@@ -4,7 +4,8 @@ import { type DocumentStore, sameModel } from '../state/document.ts';
 import type { Notices } from '../state/notices.ts';
 import { isLink, openLink } from './link.ts';
 
-const KEY = 'link';
+/** The key of whatever is said of a link. */
+export const LINK_NOTICE = 'link';
 
 /** Longest name that a notice repeats, characters. */
 const LONGEST_NAME = 80;
@@ -47,12 +48,12 @@ export function createLinkTaker({ documentStore, notices, isKept }: LinkParts): 
     const name = shownName(model.name);
     if (sameModel(model, documentStore.getState().model)) {
       const text = `${name}, which the link brings, is what lies on the bench already.`;
-      notices.say({ key: KEY, kind: 'status', text });
+      notices.say({ key: LINK_NOTICE, kind: 'status', text });
       return;
     }
     documentStore.load(model, origin);
     const text = `${name} was opened from a link. Undo brings back what was there.${meshWords(model)}`;
-    notices.say({ key: KEY, kind: 'status', text });
+    notices.say({ key: LINK_NOTICE, kind: 'status', text });
   }
 
   async function arrive(fragment: string, onTaken: () => void): Promise<void> {
@@ -64,7 +65,7 @@ export function createLinkTaker({ documentStore, notices, isKept }: LinkParts): 
       opened.ok && (sameModel(opened.model, documentStore.getState().model) || (await isKept()));
     if (turn !== asked) return;
     if (!opened.ok) {
-      notices.say({ key: KEY, kind: 'alert', text: opened.message });
+      notices.say({ key: LINK_NOTICE, kind: 'alert', text: opened.message });
       return;
     }
     const run = (): void => {
@@ -73,7 +74,7 @@ export function createLinkTaker({ documentStore, notices, isKept }: LinkParts): 
     };
     if (mayLoad) return run();
     notices.say({
-      key: KEY,
+      key: LINK_NOTICE,
       kind: 'alert',
       text: `A link brings ${shownName(opened.model.name)}. The work on the bench is saved nowhere else: opening the link takes its place, and undo brings it back.`,
       action: { label: 'Open the link', run },

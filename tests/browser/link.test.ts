@@ -125,8 +125,13 @@ describe('a link', () => {
     const page = await open();
     await rename(page, 'Unsaved work');
     await page.keyboard.press('Escape');
-    await arrive(page, await linkTo(MINE));
+    const link = await linkTo(MINE);
+    await arrive(page, link);
     const question = notice(page, 'A link brings “Sent by a friend”.');
+    await question.getByRole('button', { name: 'Put this notice away' }).click();
+    // Answered: a reload does not bring it back.
+    expect(new URL(page.url()).hash).toBe('');
+    await arrive(page, link);
     await question.waitFor(PATIENCE);
     await isCalled(page, 'Unsaved work');
     expect(await seriousForAxe(page)).toEqual([]);

@@ -80,7 +80,11 @@ function CopyLink() {
         Copy a link
       </button>
       {made?.of === model && <MadeLink made={made} />}
-      {refusal !== '' && <p role="alert">{refusal}</p>}
+      {refusal !== '' && (
+        <p role="alert" className="files-refusal">
+          {refusal}
+        </p>
+      )}
     </>
   );
 }
@@ -121,7 +125,7 @@ function PasteLink({ onDone }: { readonly onDone: () => void }) {
         </button>
       </div>
       {refusal !== '' && (
-        <p id={`${id}-why`} role="alert">
+        <p id={`${id}-why`} role="alert" className="files-refusal">
           {refusal}
         </p>
       )}
