@@ -83,7 +83,7 @@ function numbersBlock(numbers: readonly PlainNumber[]): Block {
     ({ figure: value, name, words }) =>
       markup`<li><b>${value}</b><span><strong>${name}</strong><small>${words}</small></span></li>`,
   );
-  return { height: 16 * numbers.length + 2, piece: markup`<ul class="numbers">${items}</ul>` };
+  return { height: 18 * numbers.length, piece: markup`<ul class="numbers">${items}</ul>` };
 }
 
 function facts({ model, settings, cycle, ride }: PaperSource): string[] {
@@ -110,11 +110,13 @@ function viewBlock(source: PaperSource, set: Reading): Block {
   const { settings } = source;
   const outline = cornerOutline(source, set);
   const width = (widthOf(settings.paper) - 4) / 2;
+  // On the shorter paper the views are lower, so that all stays on one page.
+  const height = settings.paper === 'a4' ? 72 : 58;
   const views = markup`<div class="views">${[
-    cornerView(outline, 'front', settings.unit, width, 72),
-    cornerView(outline, 'side', settings.unit, width, 72),
+    cornerView(outline, 'front', settings.unit, width, height),
+    cornerView(outline, 'side', settings.unit, width, height),
   ]}</div>`;
-  return figure(views, 72);
+  return figure(views, height);
 }
 
 export function inspectorSheet(source: PaperSource): Sheet {
@@ -131,7 +133,7 @@ export function inspectorSheet(source: PaperSource): Sheet {
     numbersBlock(fiveNumbers(source, set)),
     list(facts(source)),
     {
-      height: 18,
+      height: 15,
       piece: markup`<p>${signs} ${source.model.tolerance === undefined ? 'No ± is stated for its points.' : 'Its points are stated with a ±; see the set-up sheet.'} What the model does not state is assumed: see the set-up sheet.</p>`,
     },
     list(CAUTIONS),
