@@ -13,7 +13,7 @@ export const PAPER_SIZES: Readonly<Record<PaperSize, readonly [number, number]>>
 
 export const MARGIN = 12;
 /** Taken by a page's head and foot. */
-const HEAD_AND_FOOT = 33;
+const HEAD_AND_FOOT = 28;
 
 /** Height left for blocks on a page. */
 export function roomOf(paper: PaperSize): number {
