@@ -4,11 +4,16 @@ import { join } from 'node:path';
 import {
   assemble,
   createMargins,
+  csvField,
   cycleGrid,
   escaped,
   type Model,
   quoted,
 } from '../../solver/index.ts';
+import { cutListTable, drawingsOf } from '../paper/drawing/drawings.ts';
+import { drawingDxf } from '../paper/drawing/dxf.ts';
+import { drawingSvg } from '../paper/drawing/svg.ts';
+import { tiledDocument } from '../paper/drawing/tiles.ts';
 import { paperDocument } from '../paper/page.ts';
 import { sheetsOf, tablesOf } from '../paper/sheets.ts';
 import type { PaperSettings, PaperSize } from '../paper/source.ts';
@@ -23,7 +28,9 @@ const help = `armscribe report MODEL --out DIR [--paper P] [--unit U] [--date D]
 
 Writes the papers for the shop into a folder, which is made where there is none: set-up
 sheet, alignment sheet (filled, and blank to fill by hand), cycle sheet, inspector's note
-and curves as HTML that any browser prints, and the curves as CSV.
+and curves as HTML that any browser prints, the curves and the cut list (nothing deducted)
+as CSV, and drawings of arms and tie rod for both hands: full size over pages as HTML, and
+as SVG and DXF.
   --out DIR    the folder; files of the same names in it are replaced
   --paper P    a4 (default) or letter
   --unit U     mm (default), inch or sixteenth (inches to the nearest 1/16)
@@ -105,6 +112,24 @@ interface FileText {
   readonly text: string;
 }
 
+/** Full-size drawings of both hands, tiled for the paper and as SVG and DXF; the cut list, nothing deducted. */
+function drawingFiles(model: Model, { paper, unit: shown, date }: PaperSettings): FileText[] {
+  const unit = shown === 'mm' ? 'mm' : 'inch';
+  const drawings = (['left', 'right'] as const).flatMap((hand) =>
+    drawingsOf(model, { unit, hand, date }),
+  );
+  const { heads, rows } = cutListTable(model, unit);
+  const csv = [heads, ...rows].map((line) => line.map(csvField).join(',')).join('\n');
+  return [
+    ...drawings.flatMap((drawing) => [
+      { name: `${drawing.key}.svg`, text: drawingSvg(drawing) },
+      { name: `${drawing.key}.dxf`, text: drawingDxf(drawing) },
+      { name: `${drawing.key}-full-size.html`, text: tiledDocument(drawing, paper) },
+    ]),
+    { name: 'cut-list.csv', text: `${csv}\n` },
+  ];
+}
+
 function filesOf(model: Model, file: string, settings: PaperSettings): FileText[] {
   const margins = createMargins(assemble(model), { meshes: loadMeshes(model, file) });
   const cycle = cycleGrid(margins);
@@ -115,6 +140,7 @@ function filesOf(model: Model, file: string, settings: PaperSettings): FileText[
       text: paperDocument(`${sheet.title}: ${name}`, [sheet], settings),
     })),
     ...tablesOf(model, cycle, settings).map(({ key, csv }) => ({ name: `${key}.csv`, text: csv })),
+    ...drawingFiles(model, settings),
   ];
 }
 

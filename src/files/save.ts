@@ -34,6 +34,11 @@ export function sweptFileName(name: string, ending: 'stl' | 'glb'): string {
   return `${plainFileName(name)}-tyre-swept.${ending}`;
 }
 
+/** The file name of one of a model's papers or their tables. */
+export function paperFileName(name: string, key: string, ending: 'html' | 'csv'): string {
+  return `${plainName(name) || 'corner'}-${key}.${ending}`;
+}
+
 /** Lets the browser save a text under a name. */
 export function saveText(text: string, fileName: string, type = 'text/plain'): void {
   saveBlob(new Blob([text], { type }), fileName);

@@ -7,6 +7,7 @@ import { Icon } from './icons.tsx';
 import { sheets } from './sheets.ts';
 
 const FitmentSheet = lazy(() => import('./fitment/FitmentSheet.tsx'));
+const PapersSheet = lazy(() => import('./papers/PapersSheet.tsx'));
 
 const KEYS: readonly (readonly [string, string])[] = [
   ['↑ ↓', 'wheel up, wheel down'],
@@ -128,5 +129,6 @@ export function Sheets() {
   const open = useStore(sheets, (state) => state.open);
   if (open === null) return null;
   if (open === 'fitment') return <FitmentSheet />;
+  if (open === 'papers') return <PapersSheet />;
   return open === 'help' ? <Keys /> : <Cautions />;
 }

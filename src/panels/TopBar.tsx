@@ -6,6 +6,7 @@ import {
   FitmentButton,
   LayerChecks,
   MenuPart,
+  PapersButton,
   ShellChoice,
   UnitChoice,
   ViewpointChoice,
@@ -126,6 +127,7 @@ function ViewMenu({ size }: { size: PageSize }) {
           <MenuPart title="Compare">
             <Hold />
             <FitmentButton />
+            <PapersButton />
           </MenuPart>
         </>
       )}

@@ -132,6 +132,20 @@ export function FitmentButton() {
   );
 }
 
+/** Opens the sheet of papers. */
+export function PapersButton() {
+  return (
+    <button
+      type="button"
+      className="bar-button bar-hold"
+      title="Print or save papers for the shop"
+      onClick={() => openSheet('papers')}
+    >
+      Papers…
+    </button>
+  );
+}
+
 /** A titled part of a menu. */
 export function MenuPart({ title, children }: { title: string; children: ReactNode }) {
   return (

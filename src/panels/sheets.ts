@@ -1,7 +1,7 @@
 /** Which of the page's sheets over the bench is open. */
 import { createStore } from 'zustand/vanilla';
 
-export type SheetName = 'help' | 'cautions' | 'fitment';
+export type SheetName = 'help' | 'cautions' | 'fitment' | 'papers';
 
 export const sheets = createStore<{ readonly open: SheetName | null }>(() => ({ open: null }));
 

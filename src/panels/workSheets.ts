@@ -125,6 +125,13 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
     icon: 'M8 1.8a6.2 6.2 0 1 1 0 12.4A6.2 6.2 0 0 1 8 1.8ZM8 5.2a2.8 2.8 0 1 1 0 5.6 2.8 2.8 0 0 1 0-5.6ZM8 8v.1',
     open: () => openSheet('fitment'),
   },
+  {
+    key: 'papers',
+    label: 'Papers',
+    title: 'Papers for the shop: print or save them',
+    icon: 'M3.600 1.800h6l2.800 2.800v9.600H3.600ZM9.600 1.800v2.800h2.800M5.600 7.400h4.800M5.600 9.600h4.800M5.600 11.800h3',
+    open: () => openSheet('papers'),
+  },
 ];
 
 export const DOCKED_SHEETS = WORK_SHEETS.filter((sheet) => 'load' in sheet);

@@ -29,6 +29,10 @@ test('writes every paper into a folder that it makes, the same that the page mak
       'inspector.html',
       'curves.html',
       'curves-travel.csv',
+      'cut-list.csv',
+      'upper-arm-left.svg',
+      'tie-rod-right.dxf',
+      'lower-arm-right-full-size.html',
       'curves-rack.csv',
     ]),
   );
