@@ -3,7 +3,7 @@ import type { Band } from '../../solver/index.ts';
 
 /** Standard uncertainties that the band reaches out to, and the share it covers where errors are normal (JCGM 100, G.1). */
 export const BAND_REACH = 2;
-export const BAND_WORDS = 'band: twice the ±, 95 %';
+export const BAND_WORDS = 'band: two standard uncertainties, 95 %';
 
 /** The standard uncertainty at a place on the axis, straight between the known places; NaN beyond them. */
 export function spreadAt({ axis }: Band, column: Float64Array, place: number): number {

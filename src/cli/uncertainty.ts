@@ -28,7 +28,8 @@ const help = `armscribe uncertainty MODEL [--travel T] [--rack R] [--grade GRADE
 How well every measure of a pose is known from what the model states in tolerance, and
 which points spoil it most. Uncertainties are combined as in JCGM 100 (the Guide to the
 expression of uncertainty in measurement): exact derivatives, inputs independent of each
-other. The table gives two standard uncertainties, which hold in about 95 of 100 cases.
+other. Every ± is one standard uncertainty: it holds in about two of three cases, twice
+as much in 95 of 100.
   --travel T     wheel travel from the design pose, mm (default the ride height)
   --rack R       rack displacement, mm (default 0)
   --grade GRADE  takes for what is not stated how well a coordinate or an angle is
@@ -36,7 +37,7 @@ other. The table gives two standard uncertainties, which hold in about 95 of 100
                  (common practice, no source)
   --draws N      checks it with N corners drawn at random (JCGM 101): the interval that
                  holds 95 of 100 of them, and whether the value ± agrees with it
-  --json         one object with unrounded numbers; standard uncertainties
+  --json         one object with unrounded numbers
 What is not stated is taken as exact. Exit status 1 when the pose cannot be reached.
 `;
 

@@ -50,14 +50,14 @@ function blame(knowledge: Knowledge, answer: KnownAnswer): string {
 
 /** Digits after the point: two significant ones of the ±; of a number known exactly, five of its own. */
 function digitsOf({ value, uncertainty }: KnownAnswer): number {
-  const least = uncertainty > 0 ? 2 * uncertainty : Math.max(1e-3 * Math.abs(value), 1e-6);
+  const least = uncertainty > 0 ? uncertainty : Math.max(1e-3 * Math.abs(value), 1e-6);
   return Math.min(MOST_DIGITS, Math.max(0, decimalsKnown(least, 2)));
 }
 
-/** Two standard uncertainties; in a word where nothing uncertain moves the number, or no derivative tells. */
+/** One standard uncertainty, as on the page; in a word where nothing uncertain moves the number, or no derivative tells. */
 function plusMinus(uncertainty: number, number: (value: number) => string): string {
   if (Number.isNaN(uncertainty)) return 'not known';
-  return uncertainty === 0 ? 'exact' : number(2 * uncertainty);
+  return uncertainty === 0 ? 'exact' : number(uncertainty);
 }
 
 const VERDICT_WIDTH = 8;
@@ -113,7 +113,7 @@ export function uncertaintyTable(
   );
   return [
     `${escaped(model.name)}: travel ${knowledge.travel} mm, rack ${knowledge.rack} mm`,
-    '± is two standard uncertainties: it holds in about 95 of 100 cases',
+    '± is one standard uncertainty: it holds in about two of three cases, twice as much in 95 of 100',
     '',
     `  ${' '.repeat(LABEL_WIDTH)}${head}${between}`,
     ...lines,

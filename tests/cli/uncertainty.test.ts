@@ -45,7 +45,9 @@ describe('uncertainty', () => {
     const [worst] = measureAgain(wanted, wanted.answers!.caster!).points;
     const line = out.split('\n').find((each) => each.startsWith('  caster '))!;
     expect(line).toContain(`${worst!.label} ${(100 * worst!.share).toFixed(0)} %`);
-    expect(line).toMatch(/5\.33 +0\.57 deg/);
+    const { value, uncertainty } = wanted.answers!.caster!;
+    expect(line).toMatch(new RegExp(` ${value.toFixed(2)} +${uncertainty.toFixed(2)} deg`));
+    expect(out).toContain('± is one standard uncertainty: it holds in about two of three cases');
     expect(out).toContain('Not stated, taken as exact: Tie rod, pitch, a turn; Wheel, offset');
     expect(out).toMatch(/\n {2}steer angle +0\.0+ +exact deg\n/);
     expect(armscribe('uncertainty', PLANAR).out).toContain(

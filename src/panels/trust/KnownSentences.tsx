@@ -42,6 +42,10 @@ export function KnownSentences() {
           ))}
         </ul>
       )}
+      <p className="trust-note">
+        Every ± is one standard uncertainty: two times in three the true value lies within it, 95
+        times in 100 within twice as much.
+      </p>
     </section>
   );
 }

@@ -9,6 +9,7 @@ import {
 import { documentStore, view } from '../../state/bench.ts';
 import { sameModel } from '../../state/document.ts';
 import { monteCarlo } from '../../state/drawn.ts';
+import { answerRow } from './answers.ts';
 import { DrawnRow } from './DrawnRow.tsx';
 
 /** Answers that people build on come first; the others wait behind a button. */
@@ -60,14 +61,15 @@ function Table({ answers }: { readonly answers: readonly DrawnAnswer[] }) {
 function Verdict({ found }: { readonly found: MonteCarlo }) {
   const { draws, unbuilt, answers } = found;
   const moved = answers.filter(({ linear }) => linear.uncertainty !== 0);
-  const bad = moved.filter(({ isLinearGood }) => !isLinearGood).length;
+  const bad = moved.filter(({ isLinearGood }) => !isLinearGood);
+  const named = bad.map(({ key }) => answerRow(key).label).join('; ');
   return (
     <p role="status">
       {draws.toLocaleString('en')} corners drawn
       {unbuilt > 0 && `, ${unbuilt} of them cannot be built or do not reach the set pose`}.{' '}
-      {bad === 0
+      {bad.length === 0
         ? `The law of propagation agrees for all ${moved.length} answers.`
-        : `The law of propagation differs for ${bad} of ${moved.length} answers: there, trust what was drawn.`}
+        : `The law of propagation differs for ${bad.length} of ${moved.length} answers: ${named}. There, trust what was drawn.`}
     </p>
   );
 }

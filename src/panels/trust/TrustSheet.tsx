@@ -80,11 +80,9 @@ export default function TrustSheet() {
       <MeasureAgain />
       <MonteCarloCheck />
       <p className="trust-note">
-        Every ± is one standard uncertainty: two times in three the true value lies within it, 95
-        times in 100 within twice as much. Inputs are taken as independent of each other, and
-        combined by the law of propagation (JCGM 100:2008, 5.1); what states no ± is taken as exact.
-        Play in joints, bushes and a frame that is not level are not in it: cut metal by what is
-        measured on the part.
+        Inputs are taken as independent of each other, and combined by the law of propagation (JCGM
+        100:2008, 5.1); what states no ± is taken as exact. Play in joints, bushes and a frame that
+        is not level are not in it: cut metal by what is measured on the part.
       </p>
     </div>
   );
