@@ -118,6 +118,7 @@ export function PhoneSheet({ size }: { readonly size: 'phone' | 'short' }) {
           }}
         />
         <div
+          key={tab}
           id="tab-body"
           role="tabpanel"
           aria-labelledby={`tab-${tab}`}

@@ -26,8 +26,9 @@ function WidthButton() {
 /** The body alone, in the container its styles may ask. */
 export function WorkBody({ sheet }: { readonly sheet: Sheet }) {
   return (
-    <div className="work-body" data-work={sheet.key}>
-      <Late key={sheet.key} load={sheet.load} />
+    // Another sheet begins at its top, however far the one before was scrolled.
+    <div key={sheet.key} className="work-body" data-work={sheet.key}>
+      <Late load={sheet.load} />
     </div>
   );
 }

@@ -130,6 +130,20 @@ it('three designs: the table’s numbers are the solver’s at every station, di
   expect(await cell(page, 'strapLength', 'yesterday').textContent()).toBe('no strap');
 });
 
+it('stays in its frame on a phone however far it is scrolled, and another tab begins at its top', async () => {
+  const page = await open({ width: 390, height: 844 });
+  await addShipped(page, 'planar-equal-arms', 'B');
+  const body = page.locator('#tab-body');
+  const topOf = (selector: string) => page.locator(selector).evaluate(({ scrollTop }) => scrollTop);
+  const last = page.locator('.compare-table tr').last();
+  await last.evaluate((row) => row.scrollIntoView());
+  expect(await topOf('#tab-body')).toBeGreaterThan(500);
+  expect(await topOf('.phone-sheet')).toBe(0);
+  await page.getByRole('tab', { name: 'Trust', exact: true }).click();
+  await body.getByText('What to measure again').waitFor();
+  expect(await topOf('#tab-body')).toBe(0);
+});
+
 it('leaves out what reads the same, and takes differences from any design', async () => {
   const page = await open();
   await addShipped(page, 'half-ton-long-travel', 'B');

@@ -1,9 +1,10 @@
-/** A quantity over travel before and after the fit, its bands of one ±, and the readings with theirs. */
+/** A quantity over travel before and after the fit, its bands, and the readings with their ±. */
 import { useEffect, useId, useRef, useState } from 'react';
 import type { FitCurve } from '../../../solver/fit/answers.ts';
 import type { Fit } from '../../../solver/fit/fit.ts';
 import { READ_TABLE } from '../../../solver/fit/reading.ts';
 import { measureRow } from '../../../solver/index.ts';
+import { BAND_WORDS } from '../../charts/band.ts';
 import { lengthTicks, ticksOf } from '../../charts/ticks.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { gapUnit, lengthUnitName } from '../../words/format.ts';
@@ -169,7 +170,9 @@ export function FitChart({
         <span className="fit-key" data-key="read">
           read, with its ±
         </span>
-        <span>{signWords(curve)}; bands one ± wide</span>
+        <span>
+          {signWords(curve)}; {BAND_WORDS}
+        </span>
       </figcaption>
     </figure>
   );

@@ -1,6 +1,7 @@
 /** Where a fit's curve, its bands and its readings stand on their paper. */
 import type { FitCurve } from '../../../solver/fit/answers.ts';
 import type { Fit, FitReading } from '../../../solver/fit/fit.ts';
+import { BAND_REACH } from '../../charts/band.ts';
 
 export interface ChartFrame {
   readonly width: number;
@@ -37,7 +38,13 @@ const LEAST_RUN = 0.1;
 /** Everything is seen but the band before the fit, which may be far wider than all that matters. */
 function valuesOf(curve: FitCurve, on: readonly ChartReading[]): readonly [number, number] {
   const seen = curve.points.flatMap(({ at }) =>
-    at === null ? [] : [at.before, at.after - at.plusMinusAfter, at.after + at.plusMinusAfter],
+    at === null
+      ? []
+      : [
+          at.before,
+          at.after - BAND_REACH * at.plusMinusAfter,
+          at.after + BAND_REACH * at.plusMinusAfter,
+        ],
   );
   const read = on.flatMap(({ fitted: { reading, plusMinus } }) => [
     reading.value - plusMinus,
@@ -92,13 +99,14 @@ export function linePath(curve: FitCurve, which: Which, { x, y }: ChartFrame): s
   return steps.join('');
 }
 
-/** One standard uncertainty to either side of the line, as a closed SVG path over the stretch that is in reach. */
+/** The band about the line, as wide as every curve's, as a closed SVG path over the stretch that is in reach. */
 export function bandPath(curve: FitCurve, which: Which, { x, y }: ChartFrame): string {
   const key = which === 'before' ? 'plusMinusBefore' : 'plusMinusAfter';
   const there = curve.points.flatMap(({ travel, at }) => (at === null ? [] : [{ travel, at }]));
-  const edge = (sign: number) =>
+  const edge = (side: number) =>
     there.map(
-      ({ travel, at }) => `${x(travel).toFixed(1)} ${y(at[which] + sign * at[key]).toFixed(1)}`,
+      ({ travel, at }) =>
+        `${x(travel).toFixed(1)} ${y(at[which] + side * BAND_REACH * at[key]).toFixed(1)}`,
     );
   return there.length < 2 ? '' : `M${[...edge(1), ...edge(-1).reverse()].join('L')}Z`;
 }

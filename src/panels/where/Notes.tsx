@@ -26,9 +26,9 @@ function Known({ state, unit }: { readonly state: WhereState; readonly unit: Len
   const [least, most] = within;
   return (
     <p>
-      The point is known to ±{length(sigma, gapUnit(unit), 2)} in each direction (one sigma; the
-      circles are one and two). Within two, {nameOf(state)} lies between {aimText(least, aim, unit)}{' '}
-      and {aimText(most, aim, unit)}.
+      The point is known to ±{length(sigma, gapUnit(unit), 2)} in each direction (one standard
+      uncertainty; the circles are one and two). Within two, {nameOf(state)} lies between{' '}
+      {aimText(least, aim, unit)} and {aimText(most, aim, unit)}.
     </p>
   );
 }
