@@ -72,6 +72,8 @@ export interface Answers {
   /** Starts that were searched from, and those of them where no corner could be built. */
   readonly starts: number;
   readonly unbuilt: number;
+  /** Gaps and limits that the present design breaks and that were asked to hold, but not to get no worse: none is held. */
+  readonly setAside: readonly string[];
   /** Better places that were dropped since they broke what must hold, or were no sound design. */
   readonly dropped: number;
 }

@@ -12,7 +12,7 @@ import { ALIKE, distinctOf } from './distinct.ts';
 import { floorAnswers, provenInSteps } from './holding.ts';
 import { knownTo } from './known.ts';
 import { movedModel } from './moving.ts';
-import type { Question } from './question.ts';
+import { type Question, setAsideOf } from './question.ts';
 import { type Candidate, newSpots, refineInSteps, searchInSteps, startsOf } from './search.ts';
 
 /** Answers that are shown at most. */
@@ -153,6 +153,7 @@ export function* answersInSteps(
     })),
     starts: candidates.length,
     unbuilt: candidates.length - found.length,
+    setAside: setAsideOf(before, question.plan),
     dropped,
   };
 }

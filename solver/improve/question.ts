@@ -50,6 +50,16 @@ function floorsOf({ survey }: Appraisal, { holds }: Plan): readonly Floor[] {
   });
 }
 
+/** Gaps and limits asked to hold that the present design breaks, where what is broken is not held: their labels. */
+export function setAsideOf({ survey }: Appraisal, { holds }: Plan): readonly string[] {
+  if (holds.broken) return [];
+  return survey.leasts
+    .filter(({ value, required, isPair }) => {
+      return value < required && (isPair ? holds.gaps : holds.limits);
+    })
+    .map(({ label }) => label);
+}
+
 /** The gap or margin of a wish for one at its present worst place, or else the wish's own figure. */
 function told(
   model: Model,

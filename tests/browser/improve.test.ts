@@ -85,11 +85,13 @@ describe('the sheet of better points', () => {
     await from.fill('-50,5');
     await from.press('Enter');
     await expect.poll(() => from.inputValue(), PATIENCE).toBe('−50.5');
-    const within = sheet.getByLabel('Toe change, full droop to full bump: give or take, °');
+    const within = sheet.getByLabel(
+      'Toe change from ride, full droop to full bump: give or take, °',
+    );
     await within.fill('0');
     await within.press('Enter');
     await sheet.getByText('Found 0, wanted a number above 0.').waitFor(PATIENCE);
-    const weight = sheet.getByLabel('Toe change, full droop to full bump: weight');
+    const weight = sheet.getByLabel('Toe change from ride, full droop to full bump: weight');
     await weight.fill('about 3');
     await weight.press('Enter');
     await sheet.getByText('“about 3” is not a number.').waitFor(PATIENCE);
@@ -110,9 +112,9 @@ describe('the sheet of better points', () => {
     expect(await again.getByLabel('Tie rod, inner joint, height: from, mm').inputValue()).toBe(
       '−50.5',
     );
-    expect(await again.getByLabel('Toe change, full droop to full bump: weight').inputValue()).toBe(
-      'about 3',
-    );
+    expect(
+      await again.getByLabel('Toe change from ride, full droop to full bump: weight').inputValue(),
+    ).toBe('about 3');
     expect(await again.getByLabel('Every gap as wanted, over travel and lock').isChecked()).toBe(
       false,
     );
@@ -126,9 +128,9 @@ describe('the sheet of better points', () => {
       .waitFor(PATIENCE);
     await again.getByRole('button', { name: 'Put back my lists' }).click();
     await again.getByRole('heading', { name: 'Caster, ride height' }).waitFor(PATIENCE);
-    expect(await again.getByLabel('Toe change, full droop to full bump: weight').inputValue()).toBe(
-      'about 3',
-    );
+    expect(
+      await again.getByLabel('Toe change from ride, full droop to full bump: weight').inputValue(),
+    ).toBe('about 3');
   });
 
   it('stays inside a phone’s width, and says what nothing on the list changes', async () => {

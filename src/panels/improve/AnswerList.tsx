@@ -86,6 +86,17 @@ function Unknown({ found, design }: { readonly found: Answers; readonly design: 
   );
 }
 
+/** What is asked to hold and is broken already: it is said, lest it be taken for held. */
+function SetAside({ found: { setAside } }: { readonly found: Answers }) {
+  if (setAside.length === 0) return null;
+  return (
+    <p className="plan-doubt">
+      Broken already in this design, so not held: {setAside.join('; ')}. To hold them as they are,
+      ask that what is broken already gets no worse.
+    </p>
+  );
+}
+
 function noneWords({ cost, dropped }: Answers): string {
   if (cost < 1e-9) return 'All that is wanted is so already.';
   if (dropped > 0) {
@@ -105,6 +116,7 @@ function Found({ found, design }: { readonly found: Answers | null; readonly des
     <>
       <Unmoved found={found} design={design} />
       <Unknown found={found} design={design} />
+      <SetAside found={found} />
       <p role="status">{answers.length === 0 ? noneWords(found) : countWords(answers.length)}</p>
       <ol className="answers">
         {answers.map((answer, i) => (

@@ -60,7 +60,7 @@ function changeGroup({ model }: Design): ChoiceGroup {
   return {
     label: 'Change over travel',
     choices: [
-      ['toeChange', 'toe change over a stretch of travel'],
+      ['toeChange', 'toe change from ride, over a stretch of travel'],
       ...known.map((row): [string, string] => [`change ${row.key}`, `${row.label}’s change`]),
     ],
   };

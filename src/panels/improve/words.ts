@@ -59,10 +59,10 @@ function measuredWords(
   return `${capital(measureRow(measure).label)}, ${poseWords(height, lock, unit)}`;
 }
 
-/** What a wish is about: "Toe change, full droop to full bump". */
+/** What a wish is about: "Toe change from ride, full droop to full bump". */
 export function wishWords(wish: Wish, margins: readonly Margin[], unit: LengthUnit): string {
   if (wish.of === 'toeChange') {
-    return `Toe change, ${heightWords(wish.from, unit)} to ${heightWords(wish.to, unit)}`;
+    return `Toe change from ride, ${heightWords(wish.from, unit)} to ${heightWords(wish.to, unit)}`;
   }
   if (wish.of === 'measure') return measuredWords(wish.measure, wish.height, wish.lock, unit);
   if (wish.of === 'change') {

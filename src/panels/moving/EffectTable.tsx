@@ -26,7 +26,7 @@ const PLACES: Readonly<Record<EffectPlace, string>> = {
 
 /** The row of the toe change, which is no measure of one pose. */
 const TOE_CHANGE: Pick<MeasureRow, 'label' | 'kind'> = {
-  label: 'toe change over the travel',
+  label: 'toe change over the travel, greatest less least',
   kind: 'degree',
 };
 

@@ -66,7 +66,9 @@ export function moveWords(from: Vector3, to: Vector3, unit: LengthUnit): string 
 export function aimName(subject: Subject, aim: Aim, isRateWanted: boolean): string {
   const of = angleOf(subject);
   if (aim === 'overTravel') {
-    return of === 'toe' && !isRateWanted ? 'toe change over travel' : `${of} off the wanted line`;
+    return of === 'toe' && !isRateWanted
+      ? 'toe change from ride, over travel'
+      : `${of} off the wanted line`;
   }
   const rate = of === 'toe' ? 'bump steer at ride' : 'bump camber at ride';
   return isRateWanted ? `${rate} off the wanted` : rate;
