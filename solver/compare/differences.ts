@@ -83,7 +83,7 @@ const PHRASES: Readonly<Record<ComparedKey, Plain | Signed>> = {
   tieRodInner: TILTED,
   innerSteer: STEERS,
   outerSteer: STEERS,
-  ackermann: { more: '{} more', less: '{} less' },
+  ackermann: { positive: 'inner wheel leads {}', negative: 'outer wheel leads {}' },
   turningCircle: { more: '{} wider', less: '{} tighter' },
   wheelGap: APART,
   tyreGap: APART,

@@ -118,6 +118,8 @@ describe('differences in words', () => {
     ['wheelRate', 20, 30, '10.0 N/mm', '10.0 N/mm stiffer'],
     ['turningCircle', 12e3, 11e3, '1.00 m', '1.00 m tighter'],
     ['wheelGap', 12, 4, '8.0 mm', '8.0 mm closer'],
+    ['ackermann', -96, -58, '38 %', 'outer wheel leads 38 % less'],
+    ['ackermann', -5, 7, '12 %', 'inner wheel leads instead, 12 % apart'],
   ])('%s from %d to %d', (key, base, value, amount, words) => {
     expect(differenceWords(key, base, value, amount)).toBe(words);
   });

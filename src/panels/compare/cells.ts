@@ -50,6 +50,9 @@ function wordsBeside(
   const amount = change === 0 ? null : `${figureNumber(change, figure)}${figure.unit}`;
   // What differs by a step may still read alike: then the words follow the numbers behind it.
   const from = figureSteps(base, figure);
+  // And what differs by less may fall on two figures.
+  if (change === 0 && from !== steps)
+    return `less than ${figureNumber(1, figure)}${figure.unit} apart`;
   const isTie = from === steps && change !== 0;
   return isTie
     ? differenceWords(row.key, base, value, amount)
