@@ -1,6 +1,6 @@
 /** The page: the stage behind, everything else in its place around the edges. */
 import './App.css';
-import { lazy, Suspense, useEffect, useLayoutEffect, useRef } from 'react';
+import { lazy, Suspense, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { LateMapPad } from './charts/LateMapPad.tsx';
 import { CautionLine } from './panels/CautionLine.tsx';
@@ -56,7 +56,7 @@ const WorkSheet = lazy(() =>
 
 /** The panels of a page with room around the stage. */
 function Desk({ size }: { readonly size: PageSize }) {
-  const hasPoints = useStore(view, (state) => state.panels.points);
+  const hasPoints = useStore(view, (state) => shows('points', size, state));
   const hasMap = useStore(view, (state) => shows('map', size, state));
   const hasReadings = useStore(view, (state) => shows('readings', size, state));
   const sheet = useStore(view, (state) => workSheet(state.work));
@@ -113,7 +113,8 @@ export function App() {
   const frame = useRef<HTMLDivElement>(null);
   const size = usePageSize();
   useTheme();
-  useEffect(() => {
+  // Before the page is painted: what is seen answers, and lies where it will stay.
+  useLayoutEffect(() => {
     const exits = [listenToKeys(), followRide(documentStore, inputs)];
     if (frame.current !== null) exits.push(watchInsets(frame.current));
     return () => {

@@ -1,8 +1,17 @@
 /** Files may be dropped anywhere on the page: a model, or a mesh; while one is held over it, the page says so. */
 import './fileDrop.css';
-import { useEffect, useState } from 'react';
+import { useLayoutEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
+
+const load = () => import('./files/taker.ts');
+let loading: ReturnType<typeof load> | undefined;
+
+/** Loads what takes files, one asking after another: of two files dropped before it is there, the later one stays. */
+function taker(): ReturnType<typeof load> {
+  loading = loading === undefined ? load() : loading.then(load, load);
+  return loading;
+}
 
 function carriesFiles(event: DragEvent): boolean {
   return event.dataTransfer?.types.includes('Files') ?? false;
@@ -37,7 +46,7 @@ function listen(onOver: (isOver: boolean) => void): () => void {
       event.preventDefault();
       // Taken hold of now: after the event the browser lets them go.
       const files = [...(event.dataTransfer?.files ?? [])];
-      void import('./files/taker.ts').then(({ takeDropped }) => takeDropped(files));
+      void taker().then(({ takeDropped }) => takeDropped(files));
     },
     { signal },
   );
@@ -46,7 +55,7 @@ function listen(onOver: (isOver: boolean) => void): () => void {
 
 export function FileDrop() {
   const [isOver, setOver] = useState(false);
-  useEffect(() => listen(setOver), []);
+  useLayoutEffect(() => listen(setOver), []);
   const isCompared = useStore(view, ({ work }) => work === 'compare');
   if (!isOver) return null;
   return (

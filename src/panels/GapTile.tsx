@@ -1,6 +1,6 @@
 /** The tie rod's gap to wheel or tyre, whichever the map shows, always in view: how far, whether it is enough, where. */
 import './gapTile.css';
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { type Model, type RodGap, statedGap, wantedGap } from '../../solver/index.ts';
 import { posed, view } from '../state/bench.ts';
@@ -124,7 +124,8 @@ export function GapTile() {
     lockMaps,
     ({ pair: chosen }): Against => (chosen === 'tieRod/tyre' ? 'tyre' : 'wheel'),
   );
-  useEffect(() => {
+  // Never painted empty: it would grow under the hand.
+  useLayoutEffect(() => {
     return root.current === null ? undefined : onFrame(createTile(root.current, unit, pair));
   }, [unit, pair]);
   return (

@@ -3,7 +3,7 @@ import './rail.css';
 import type { CSSProperties } from 'react';
 import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
-import type { ViewState } from '../state/view.ts';
+import type { Panel, ViewState } from '../state/view.ts';
 import type { PageSize } from './size.ts';
 import { WORK_SHEETS, workSheet } from './workSheets.ts';
 
@@ -41,21 +41,29 @@ function Tab({ label, title, icon, isOpen, onClick }: TabProps) {
   );
 }
 
-/** A work sheet takes the readings' place where there is not room for both, and in a tight window the map's. */
-export function shows(panel: 'readings' | 'map', size: PageSize, { panels, work }: ViewState) {
-  const isCrowded = panel === 'readings' ? size !== 'vast' : size === 'tight';
+/**
+ * A work sheet takes the readings' place where there is not room for both, and in a tight window the map's; given its
+ * greater width there, the points' too.
+ */
+export function shows(panel: Panel, size: PageSize, { panels, work, isWorkWide }: ViewState) {
+  const isCrowded = {
+    readings: size !== 'vast',
+    map: size === 'tight',
+    points: size === 'tight' && isWorkWide,
+  }[panel];
   return panels[panel] && !(isCrowded && workSheet(work) !== undefined);
 }
 
 /** With a sheet in its place a panel's tab brings the panel forward; else it switches it. */
-function turn(panel: 'readings' | 'map', isShown: boolean): void {
+function turn(panel: Panel, isShown: boolean): void {
   const isHidden = !isShown && view.getState().panels[panel];
-  if (isHidden) view.openWork(null);
-  else view.togglePanel(panel);
+  if (!isHidden) view.togglePanel(panel);
+  else if (panel === 'points') view.widenWork(false);
+  else view.openWork(null);
 }
 
 export function LeftRail({ size }: { readonly size: PageSize }) {
-  const hasPoints = useStore(view, (state) => state.panels.points);
+  const hasPoints = useStore(view, (state) => shows('points', size, state));
   const hasMap = useStore(view, (state) => shows('map', size, state));
   return (
     <nav className="rail rail-left" aria-label="Points and map">
@@ -64,7 +72,7 @@ export function LeftRail({ size }: { readonly size: PageSize }) {
         title="Points and parts of the model"
         icon={ICONS.points}
         isOpen={hasPoints}
-        onClick={() => view.togglePanel('points')}
+        onClick={() => turn('points', hasPoints)}
       />
       <Tab
         label="Map"

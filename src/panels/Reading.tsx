@@ -1,5 +1,5 @@
 /** One reading: React draws it once, a frame callback keeps it up to date. */
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type ReactNode, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { MeasureRow } from '../../solver/index.ts';
 import { documentStore, view } from '../state/bench.ts';
@@ -13,7 +13,8 @@ function useReading(row: MeasureRow, change: ChangeWords) {
   const root = useRef<HTMLDivElement>(null);
   const unit = useStore(view, (state) => state.unit);
   const { before, after, hasUnit } = change;
-  useEffect(() => {
+  // Before the page is painted: the frame that writes the figures is then the first one that shows them.
+  useLayoutEffect(() => {
     const parts = root.current === null ? null : partsOf(root.current);
     if (parts === null) return undefined;
     const words = { before, after, hasUnit };

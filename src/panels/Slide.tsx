@@ -1,5 +1,5 @@
 /** A length that can be typed and slid: a figure, a thin slider, and words that say what the value means. */
-import { type KeyboardEvent, useEffect, useId, useRef } from 'react';
+import { type KeyboardEvent, useId, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
 import { onFrame } from '../state/frame.ts';
@@ -167,7 +167,7 @@ export function Slide({ source }: { source: SlideSource }) {
   const root = useRef<HTMLDivElement>(null);
   const id = useId();
   const unit = useStore(view, (state) => state.unit);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const [field, slider] = root.current?.querySelectorAll('input') ?? [];
     const said = [...(root.current?.querySelectorAll<HTMLElement>('[data-part]') ?? [])];
     const [refusal, words] = said;

@@ -1,6 +1,6 @@
 /** Moves the bench: the cycle that plays, travel, rack and ride height as figures and sliders. */
 import './transport.css';
-import { useEffect, useRef, useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { rideTravel } from '../../solver/model/defaults.ts';
 import { documentStore, inputs } from '../state/bench.ts';
@@ -20,7 +20,7 @@ const CYCLES: readonly (readonly [Cycle, string])[] = [
 /** Keeps the present travel and rack on the element as plain numbers, mm. */
 function useInputsData() {
   const root = useRef<HTMLElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     let travel = Number.NaN;
     let rack = Number.NaN;
     return onFrame(() => {

@@ -16,7 +16,7 @@ function WidthButton() {
       className="bar-button bar-icon"
       aria-label={label}
       title={label}
-      onClick={() => view.setState({ isWorkWide: !isWide })}
+      onClick={() => view.widenWork(!isWide)}
     >
       <Icon name={isWide ? 'narrow' : 'widen'} />
     </button>

@@ -6,7 +6,7 @@ import type { Insets } from '../state/view.ts';
 
 /** What covers the stage for as long as it is open; lines that come and go do not count. */
 const COVERING =
-  '.place-top, .place-points, .place-map, .place-foot > *, .place-rail, .place-work, .place-readings, .place-sheet, .place-gap';
+  '.place-top, .place-points, .place-map, .place-foot > *, .rail, .place-work, .place-readings, .place-sheet, .place-gap';
 
 /** Edges of a rectangle, px from the window's left and top. */
 export interface Edges {

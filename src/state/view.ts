@@ -121,6 +121,11 @@ export function createView() {
     setState({ work, opened: openedWith('work', work !== null) });
   }
 
+  /** Gives the work sheet its greater width or takes it back; Escape then puts the sheet away first. */
+  function widenWork(isWorkWide: boolean): void {
+    setState({ isWorkWide, opened: openedWith('work', true) });
+  }
+
   /** Puts away what was opened last; false where nothing is open. */
   function closeLast(): boolean {
     const { panels, work, opened } = getState();
@@ -136,5 +141,5 @@ export function createView() {
     if (getState().lit !== key) setState({ lit: key });
   }
 
-  return { ...store, look, toggleLayer, togglePanel, openWork, closeLast, light };
+  return { ...store, look, toggleLayer, togglePanel, openWork, widenWork, closeLast, light };
 }
