@@ -39,6 +39,11 @@ const PARTS = [
   '.place-readings',
 ] as const;
 
+/** What a tab of a small window shows, once it is loaded. */
+const BODY = ['.readings', '.map-card', '.points', '[data-work] > *']
+  .map((part) => `.phone-body > ${part}`)
+  .join(', ');
+
 /** What the browser tells of a shift of the layout. */
 interface Shift {
   readonly value: number;
@@ -132,6 +137,23 @@ describe('the panels around the stage', () => {
     await eventually(shown).toEqual(['.place-map']);
     await tab(page, 'Readings').click();
     await eventually(shown).toEqual(['.place-map', '.place-readings']);
+  });
+
+  it('give a wide sheet the points’ place in a narrow window, and have it back by their tab', async () => {
+    const page = await open({ width: 1024, height: 768 });
+    await tab(page, 'Points').click();
+    await tab(page, DOCKED_SHEETS[0]!.label).click();
+    const shown = (): Promise<number> => page.locator('.place-points').count();
+    await eventually(shown).toBe(1);
+    await page.getByRole('button', { name: 'Make the sheet wider' }).click();
+    await eventually(shown).toBe(0);
+    await tab(page, 'Points').click();
+    await eventually(shown).toBe(1);
+    await page.getByRole('button', { name: 'Make the sheet wider' }).click();
+    await eventually(shown).toBe(0);
+    await page.keyboard.press('Escape');
+    await eventually(shown).toBe(1);
+    expect(await page.locator('.place-work').count()).toBe(0);
   });
 
   it('are put away by Escape, the last opened first, and never while a list lies over them', async () => {
@@ -284,10 +306,12 @@ describe('a small window', () => {
     for (let i = 0; i < (await tabs.count()); i += 1) {
       await tabs.nth(i).tap();
       await eventually(() => tabs.nth(i).getAttribute('aria-selected')).toBe('true');
+      // What is loaded when it is first asked for would push the last line away from under the finger.
+      await page.locator(BODY).first().waitFor();
       const body = await page.locator('.phone-body').boundingBox();
       expect(body?.height).toBeGreaterThan(130);
       // The last line of the body can be brought into view and pressed.
-      await page.locator('.caution-line').tap();
+      await page.locator('.phone-body > .caution-line').tap();
       await page.getByRole('dialog', { name: 'Cautions' }).waitFor();
       await page.keyboard.press('Escape');
       await page.getByRole('dialog', { name: 'Cautions' }).waitFor({ state: 'detached' });
