@@ -25,8 +25,8 @@ const SIZES = [
 ] as const;
 
 const VIEWS = [
-  ['fit', 'Fit', 'As wide as there is room'],
-  ['full', 'Full size', 'At the size it is printed'],
+  ['fit', 'Fit', 'Fit: as wide as there is room'],
+  ['full', 'Full size', 'Full size: as it is printed'],
 ] as const;
 
 /** The design with its cycle, in the unit shown; null until the cycle is worked out. */
