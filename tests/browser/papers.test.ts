@@ -83,8 +83,7 @@ describe('printed to PDF', () => {
   it.each(['a4', 'letter'] as const)(
     '%s: as many pages as they say, none overfull',
     async (paper) => {
-      bench = await openBench({ width: 1000, height: 800, before: withoutPicture });
-      const { page } = bench;
+      const page = await emptyPage();
       const long: Model = {
         ...shipped('half-ton-long-travel'),
         name: 'Half-ton '.repeat(30),
