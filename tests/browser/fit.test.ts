@@ -3,7 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { type Fit, fitInSteps } from '../../solver/fit/fit.ts';
 import type { Reading } from '../../solver/fit/reading.ts';
-import { allSteps, measureRow, writeModel } from '../../solver/index.ts';
+import { allSteps, inWords, measureRow, writeModel } from '../../solver/index.ts';
 import { figureNumber, figureSteps, figureStyle } from '../../src/words/figures.ts';
 import { knownFigure, spreadWords } from '../../src/words/known.ts';
 import { seriousForAxe } from '../support/axe.ts';
@@ -177,6 +177,17 @@ describe('the fit', () => {
     await sheet.getByRole('button', { name: 'Take it in again: reading 4, toe' }).waitFor();
     await sheet.getByRole('button', { name: 'Keep as a second design' }).click();
     await sheet.getByText(`Kept beside the present design as “${MODEL.name}, fitted”`).waitFor();
+  });
+
+  it('gives no sign to a number that reads 0', async () => {
+    const [page, sheet] = await openSheet();
+    const planar = { ...shipped('planar-equal-arms'), tolerance: { default: 2.5 } };
+    await drop(page, 'planar.json', new TextEncoder().encode(writeModel(planar)));
+    await paste(sheet, 'travel\ttoe\n50\t0.4');
+    await standing(sheet, 1);
+    const camber = sheet.locator('[data-answer="camber"]');
+    await expect.poll(() => camber.locator('strong').textContent(), PATIENCE).toBe('0.00');
+    expect(await camber.locator('th small').textContent()).toBe(inWords(measureRow('camber'), 0));
   });
 
   it('of one reading in inches stays inside a phone’s width', async () => {

@@ -6,11 +6,13 @@ import { figureNumber, figureSteps, figureStyle } from '../../words/figures.ts';
 import { gapUnit } from '../../words/format.ts';
 import { knownFigure, spreadWords } from '../../words/known.ts';
 
-/** The number cut to what is known of it, and its ±. */
+/** The number cut to what is known of it, whether that leaves 0 of it, and its ±. */
 function known(value: number, plusMinus: number, plain: ReturnType<typeof figureStyle>) {
   const figure = knownFigure(plain, plusMinus)?.figure ?? plain;
+  const steps = figureSteps(value, figure);
   return {
-    number: figureNumber(figureSteps(value, figure), figure),
+    number: figureNumber(steps, figure),
+    isZero: steps === 0,
     spread: spreadWords(plain, plusMinus),
   };
 }
@@ -35,7 +37,7 @@ export function AnswerTable({ fit, unit }: { readonly fit: Fit; readonly unit: L
             <tr key={key} data-answer={key}>
               <th scope="row">
                 {row.label}
-                <small>{inWords(row, after)}</small>
+                <small>{inWords(row, is.isZero ? 0 : after)}</small>
               </th>
               <td>
                 {was.number}
