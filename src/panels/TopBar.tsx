@@ -3,10 +3,9 @@ import './topBar.css';
 import { useStore } from 'zustand';
 import { documentStore, view } from '../state/bench.ts';
 import {
-  FitmentButton,
   LayerChecks,
   MenuPart,
-  PapersButton,
+  SheetButton,
   ShellChoice,
   UnitChoice,
   ViewpointChoice,
@@ -126,8 +125,8 @@ function ViewMenu({ size }: { size: PageSize }) {
           </MenuPart>
           <MenuPart title="Compare">
             <Hold />
-            <FitmentButton />
-            <PapersButton />
+            <SheetButton sheet="fitment">Wheel and tyre…</SheetButton>
+            <SheetButton sheet="papers">Papers…</SheetButton>
           </MenuPart>
         </>
       )}

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import { view } from '../state/bench.ts';
 import type { Layer, LengthUnit, Shell, Viewpoint } from '../state/view.ts';
-import { openSheet } from './sheets.ts';
+import { openSheet, type SheetName } from './sheets.ts';
 
 export const VIEWPOINTS: readonly (readonly [Viewpoint, string, string])[] = [
   ['threeQuarter', '¾', 'Three-quarter view'],
@@ -118,30 +118,11 @@ export function LayerChecks() {
   ));
 }
 
-/** Opens the sheet of wheel and tyre. */
-export function FitmentButton() {
+/** Opens a sheet over the bench. */
+export function SheetButton({ sheet, children }: { sheet: SheetName; children: ReactNode }) {
   return (
-    <button
-      type="button"
-      className="bar-button bar-hold"
-      title="Compare other wheels and tyres with what is fitted"
-      onClick={() => openSheet('fitment')}
-    >
-      Wheel and tyre…
-    </button>
-  );
-}
-
-/** Opens the sheet of papers. */
-export function PapersButton() {
-  return (
-    <button
-      type="button"
-      className="bar-button bar-hold"
-      title="Print or save papers for the shop"
-      onClick={() => openSheet('papers')}
-    >
-      Papers…
+    <button type="button" className="bar-button bar-hold" onClick={() => openSheet(sheet)}>
+      {children}
     </button>
   );
 }

@@ -128,8 +128,8 @@ export const WORK_SHEETS: readonly (DockedSheet | LargeSheet)[] = [
   {
     key: 'papers',
     label: 'Papers',
-    title: 'Papers for the shop: print or save them',
-    icon: 'M3.600 1.800h6l2.800 2.800v9.600H3.600ZM9.600 1.800v2.800h2.800M5.600 7.400h4.800M5.600 9.600h4.800M5.600 11.800h3',
+    title: 'Papers for the shop',
+    icon: 'M4 2h6l3 3v9H4ZM10 2v3h3M6 8h5M6 11h5',
     open: () => openSheet('papers'),
   },
 ];

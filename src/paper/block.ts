@@ -12,6 +12,8 @@ export interface Block {
 const LINE = 4.1;
 const LINE_LENGTH = 104;
 const ROW = 5.3;
+/** A dense table's share of these. */
+const DENSE = 0.83;
 
 /** Lines that a text takes in a part of the page's width. */
 export function linesOf(text: string, share = 1): number {
@@ -55,6 +57,8 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
   /** Share of the page's width of each column. */
   readonly widths: readonly number[];
+  /** Smaller type, for tables of many rows. */
+  readonly isDense?: boolean;
   /** Columns of text instead of numbers. */
   readonly words?: readonly number[];
 }
@@ -74,12 +78,15 @@ function cellPiece(table: Table, cell: Cell, column: number): Markup {
 function lines(table: Table, cells: readonly (Cell | string)[]): number {
   return Math.max(
     1,
-    ...cells.map((cell, column) => linesOf(cellText(cell), table.widths[column] ?? 1)),
+    ...cells.map((cell, column) =>
+      linesOf(cellText(cell), (table.widths[column] ?? 1) / (table.isDense === true ? DENSE : 1)),
+    ),
   );
 }
 
 function rowHeight(table: Table, cells: readonly (Cell | string)[]): number {
-  return ROW + LINE * (lines(table, cells) - 1);
+  const height = ROW + LINE * (lines(table, cells) - 1);
+  return table.isDense === true ? DENSE * height : height;
 }
 
 function tableBlock(table: Table, rows: Table['rows']): Block {
@@ -95,7 +102,7 @@ function tableBlock(table: Table, rows: Table['rows']): Block {
   const heights = rows.reduce((sum, row) => sum + rowHeight(table, row), 0);
   return {
     height: heights + rowHeight(table, table.heads) + 3.5,
-    piece: markup`<table aria-label="${table.caption}"><colgroup>${columns}</colgroup><thead><tr>${heads}</tr></thead><tbody>\n${body}</tbody></table>`,
+    piece: markup`<table class="${table.isDense === true ? 'dense' : 'plain'}" aria-label="${table.caption}"><colgroup>${columns}</colgroup><thead><tr>${heads}</tr></thead><tbody>\n${body}</tbody></table>`,
   };
 }
 

@@ -25,6 +25,8 @@ th, td { padding: 0.5mm 1.2mm; border: 0.2mm solid #777; text-align: right; vert
 thead th { border-bottom: 0.4mm solid #000; font-weight: bold; vertical-align: bottom; }
 tbody th, thead th:first-child, .words { text-align: left; }
 td { font-variant-numeric: tabular-nums; }
+.dense { font-size: 7.6pt; }
+.dense th, .dense td { padding: 0.35mm 1mm; }
 td.blank { background: #fff; }
 tr { break-inside: avoid; }
 strong { font-weight: bold; }

@@ -176,6 +176,7 @@ function heightBlocks(source: PaperSource, height: CycleHeight): Block[] {
         heads: ['Reading', ...cycle.racks.flatMap(({ lock }) => [LOCKS[lock], 'tape'])],
         rows: [...measureRows(source, height), ...margins],
         widths: [0.22, 0.17, 0.09, 0.17, 0.09, 0.17, 0.09],
+        isDense: true,
       },
       roomOf(settings.paper) - 10,
     ),
