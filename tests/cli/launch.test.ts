@@ -20,7 +20,7 @@ const copy = mkdtempSync(join(tmpdir(), 'armscribe-'));
 const cache = join(copy, 'node_modules', '.cache', 'armscribe');
 
 beforeAll(() => {
-  for (const name of ['package.json', 'solver', 'src/mesh', 'src/cli', 'models']) {
+  for (const name of ['package.json', 'solver', 'src', 'models']) {
     cpSync(join(ROOT, name), join(copy, name), { recursive: true });
   }
 });

@@ -127,8 +127,14 @@ function expectNear(points: readonly Vector3[], wanted: readonly Vector3[]) {
 describe('the parts of a corner move with their bodies', () => {
   const still = (model: Model): Model => {
     const { frontCam: _, rearCam: __, ...lower } = model.lowerArm;
-    const { frontCam: ___, rearCam: ____, ...upper } = model.upperArm;
-    const { turns: _____, ...rod } = model.tieRod;
+    const {
+      frontCam: ___,
+      rearCam: ____,
+      frontShim: _____,
+      rearShim: ______,
+      ...upper
+    } = model.upperArm;
+    const { turns: _______, ...rod } = model.tieRod;
     return { ...model, lowerArm: lower, upperArm: upper, tieRod: rod };
   };
 
