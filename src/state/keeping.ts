@@ -1,5 +1,4 @@
 /** Keeps the page's bench: its work, its inputs and its view, from one visit to the next. */
-import { saveText } from '../files/save.ts';
 import { documentStore, inputs, notices, view } from './bench.ts';
 import { keepDocument } from './keep.ts';
 import { keepInputs, keepView } from './preferences.ts';
@@ -32,7 +31,9 @@ export function startKeeping(): void {
     archive: createArchive(),
     now: Date.now,
     onKept: watchTabs(openChannel(), notices),
-    saveText,
+    // Needed only where a kept work cannot be read.
+    saveText: (text, fileName) =>
+      void import('../files/save.ts').then(({ saveText }) => saveText(text, fileName)),
   });
   isRestored = restored;
   keepView(view, shelf);

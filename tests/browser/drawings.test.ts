@@ -28,7 +28,7 @@ function eventually<T>(read: () => T | Promise<T>) {
 async function open(role: 'button' | 'tab' = 'button', options: BenchOptions = {}): Promise<Page> {
   bench = await openBench({ before: withoutPicture, ...options });
   const { page } = bench;
-  await page.getByRole(role, { name: 'Drawings', exact: true }).click({ timeout: 20_000 });
+  await page.getByRole(role, { name: 'Plans', exact: true }).click({ timeout: 20_000 });
   await page.locator('.drawing-preview img').waitFor({ timeout: 20_000 });
   return page;
 }

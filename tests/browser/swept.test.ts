@@ -104,7 +104,7 @@ describe('the cones of the joints', () => {
     bench = await openBench({ context: { deviceScaleFactor: 0.5 } });
     const { page } = bench;
     await firstPicture(page);
-    await page.getByRole('button', { name: 'Drawings' }).click();
+    await page.getByRole('button', { name: 'Drawings in the scene' }).click();
     await page.getByRole('checkbox', { name: /Cones of the joints/ }).check();
     const corner = assemble(MODEL);
     const pose = createPose();
