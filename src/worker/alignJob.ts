@@ -16,6 +16,7 @@ import {
 } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
 import type { MeshKeys, MeshSending, MeshShelf } from './meshShelf.ts';
+import { createJobsByKind } from './turns.ts';
 
 /** What settings do besides what they are for. */
 export interface AlignmentEffects {
@@ -57,8 +58,6 @@ export type AlignAnswer = {
   };
 }[AlignKind];
 
-/** Longest turn of work before others get theirs, ms. */
-const TURN = 8;
 /** What is asked of first: a hand that drags the wanted point waits for settings. */
 const ORDER: readonly AlignKind[] = ['settings', 'region', 'effects'];
 
@@ -93,41 +92,17 @@ export function createAlignRunner(
   clock: () => number,
   shelf: MeshShelf | null = null,
 ): Runner<AlignRequest> {
-  const jobs = new Map<
-    AlignKind,
-    { readonly number: number; readonly steps: Steps<AlignAnswers[AlignKind]> }
-  >();
-  let isWaiting = false;
-
-  function turn(): void {
-    isWaiting = false;
-    const end = clock() + TURN;
-    while (jobs.size > 0 && clock() < end) {
-      const kind = ORDER.find((one) => jobs.has(one))!;
-      const { number, steps } = jobs.get(kind)!;
-      const step = steps.next();
-      if (step.done !== true) continue;
-      jobs.delete(kind);
-      answer({ kind, number, answer: step.value } as AlignAnswer);
-    }
-    if (jobs.size > 0) wait();
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
-  }
+  const jobs = createJobsByKind<AlignKind, AlignAnswers[AlignKind]>(ORDER, later, clock);
 
   return {
     ask(request) {
       if (request.kind === 'mesh') shelf?.put(request);
-      else if (request.kind === 'cancel') {
-        if (request.of === undefined) jobs.clear();
-        else jobs.delete(request.of);
-      } else {
-        jobs.set(request.kind, { number: request.number, steps: stepsOf(request, shelf) });
-        wait();
+      else if (request.kind === 'cancel') jobs.drop(request.of);
+      else {
+        const { kind, number } = request;
+        jobs.begin(kind, stepsOf(request, shelf), (found) =>
+          answer({ kind, number, answer: found } as AlignAnswer),
+        );
       }
     },
   };

@@ -1,7 +1,8 @@
 /** The smallest cures of what fails, a step at a time wherever it runs; the newest question wins. */
-import { type Cures, curesInSteps, type Model, type Steps } from '../../solver/index.ts';
+import { type Cures, curesInSteps, type Model } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
 import type { MeshKeys, MeshSending, MeshShelf } from './meshShelf.ts';
+import { createNewestJob } from './turns.ts';
 
 export type CureRequest =
   | MeshSending
@@ -25,17 +26,6 @@ export interface CureAnswer {
   readonly found: Cures | null;
 }
 
-/** Longest turn of work before others get theirs, ms, and the least time between two answers. */
-const TURN = 8;
-const TELL = 60;
-
-interface Job {
-  readonly number: number;
-  readonly steps: Steps<Cures | null>;
-  progress: number;
-  toldAt: number;
-}
-
 /** `later` runs a function soon, after whatever waits; `clock` counts ms. Without a shelf no mesh is watched. */
 export function createCureRunner(
   answer: (answer: CureAnswer) => void,
@@ -43,37 +33,7 @@ export function createCureRunner(
   clock: () => number,
   shelf: MeshShelf | null = null,
 ): Runner<CureRequest> {
-  let job: Job | null = null;
-  let isWaiting = false;
-
-  function tell(now: Job): void {
-    now.toldAt = clock();
-    answer({ number: now.number, progress: now.progress, isDone: false, found: null });
-  }
-
-  function turn(): void {
-    isWaiting = false;
-    const now = job;
-    if (now === null) return;
-    const end = clock() + TURN;
-    while (clock() < end) {
-      const step = now.steps.next();
-      if (step.done === true) {
-        job = null;
-        answer({ number: now.number, progress: 1, isDone: true, found: step.value });
-        return;
-      }
-      now.progress = Math.max(now.progress, step.value);
-    }
-    if (clock() - now.toldAt > TELL) tell(now);
-    wait();
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
-  }
+  const job = createNewestJob<Cures | null>(later, clock);
 
   return {
     ask(request) {
@@ -81,12 +41,13 @@ export function createCureRunner(
         shelf?.put(request);
         return;
       }
-      job = null;
+      job.drop();
       if (request.kind === 'cancel') return;
       const { model, meshes, key, number } = request;
-      const steps = curesInSteps(model, key, shelf?.surfaces(model, meshes));
-      job = { number, steps, progress: 0, toldAt: clock() };
-      wait();
+      job.begin(curesInSteps(model, key, shelf?.surfaces(model, meshes)), {
+        hearProgress: (progress) => answer({ number, progress, isDone: false, found: null }),
+        hearDone: (found) => answer({ number, progress: 1, isDone: true, found }),
+      });
     },
   };
 }

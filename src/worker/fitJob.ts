@@ -1,8 +1,9 @@
 /** Fits points to readings, a step at a time wherever it runs; the newest request wins. */
 import { type Fit, fitInSteps, type NoFit } from '../../solver/fit/fit.ts';
 import type { Reading } from '../../solver/fit/reading.ts';
-import type { Model, Steps } from '../../solver/index.ts';
+import type { Model } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
+import { createNewestJob } from './turns.ts';
 
 export type FitRequest =
   | {
@@ -24,60 +25,23 @@ export interface FitAnswer {
   readonly found: Fit | NoFit | null;
 }
 
-/** Longest turn of work before others get theirs, ms, and the least time between two answers. */
-const TURN = 8;
-const TELL = 60;
-
-interface Job {
-  readonly number: number;
-  readonly steps: Steps<Fit | NoFit>;
-  progress: number;
-  toldAt: number;
-}
-
 /** `later` runs a function soon, after whatever waits; `clock` counts ms. */
 export function createFitRunner(
   answer: (answer: FitAnswer) => void,
   later: (run: () => void) => void,
   clock: () => number,
 ): Runner<FitRequest> {
-  let job: Job | null = null;
-  let isWaiting = false;
-
-  function turn(): void {
-    isWaiting = false;
-    const now = job;
-    if (now === null) return;
-    const end = clock() + TURN;
-    while (clock() < end) {
-      const step = now.steps.next();
-      if (step.done === true) {
-        job = null;
-        answer({ number: now.number, progress: 1, found: step.value });
-        return;
-      }
-      now.progress = Math.max(now.progress, step.value);
-    }
-    if (clock() - now.toldAt > TELL) {
-      now.toldAt = clock();
-      answer({ number: now.number, progress: now.progress, found: null });
-    }
-    wait();
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
-  }
+  const job = createNewestJob<Fit | NoFit>(later, clock);
 
   return {
     ask(request) {
-      job = null;
+      job.drop();
       if (request.kind === 'cancel') return;
       const { number, model, readings, heights } = request;
-      job = { number, steps: fitInSteps(model, readings, heights), progress: 0, toldAt: clock() };
-      wait();
+      job.begin(fitInSteps(model, readings, heights), {
+        hearProgress: (progress) => answer({ number, progress, found: null }),
+        hearDone: (found) => answer({ number, progress: 1, found }),
+      });
     },
   };
 }

@@ -6,6 +6,7 @@ import { type WatchedPair, watchedPairs } from '../../solver/clearance/pairs.ts'
 import { assemble, type Corner, type Model } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
 import { createMeshShelf, type MeshKeys, type MeshSending } from './meshShelf.ts';
+import { createWait, TURN } from './turns.ts';
 
 export type FitmentRequest =
   | MeshSending
@@ -30,8 +31,6 @@ export interface FitmentAnswer {
   readonly progress: number;
 }
 
-/** Longest turn of work before others get theirs, ms. */
-const TURN = 8;
 /** Cells between two looks at the clock. */
 const BUDGET = 16;
 /** Progress that is told of by itself. */
@@ -63,7 +62,7 @@ export function createFitmentRunner(
 ): Runner<FitmentRequest> {
   const jobs = new Map<string, Job>();
   const shelf = createMeshShelf();
-  let isWaiting = false;
+  const wait = createWait(later, turn);
 
   function prove(job: Job, end: number): void {
     const { number, column, proof } = job;
@@ -77,16 +76,9 @@ export function createFitmentRunner(
   }
 
   function turn(): void {
-    isWaiting = false;
     const [next] = jobs.values();
     if (next !== undefined) prove(next, clock() + TURN);
     if (jobs.size > 0) wait();
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
   }
 
   return {

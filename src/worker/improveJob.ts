@@ -10,6 +10,7 @@ import type { Model, Steps } from '../../solver/index.ts';
 import { within } from '../../solver/stops/steps.ts';
 import type { Runner } from './background.ts';
 import type { MeshKeys, MeshSending, MeshShelf } from './meshShelf.ts';
+import { createNewestJob } from './turns.ts';
 
 interface Asked {
   /** Grows with every question. */
@@ -32,18 +33,6 @@ export type ImproveAnswer = { readonly number: number } & (
   | { readonly kind: 'found'; readonly candidates: readonly (Candidate | null)[] | null }
   | { readonly kind: 'answers'; readonly answers: Answers | null }
 );
-
-/** Longest turn of work before others get theirs, ms, and the least time between two words of progress. */
-const TURN = 8;
-const TELL = 60;
-
-interface Job {
-  readonly number: number;
-  readonly of: 'search' | 'answer';
-  readonly steps: Steps<ImproveAnswer>;
-  progress: number;
-  toldAt: number;
-}
 
 /** A question is made once for its searches and its answers. */
 function createQuestions(shelf: MeshShelf | null) {
@@ -94,35 +83,7 @@ export function createImproveRunner(
   shelf: MeshShelf | null = null,
 ): Runner<ImproveRequest> {
   const put = createQuestions(shelf);
-  let job: Job | null = null;
-  let isWaiting = false;
-
-  function turn(): void {
-    isWaiting = false;
-    const now = job;
-    if (now === null) return;
-    const end = clock() + TURN;
-    while (clock() < end) {
-      const step = now.steps.next();
-      if (step.done === true) {
-        job = null;
-        answer(step.value);
-        return;
-      }
-      now.progress = Math.max(now.progress, step.value);
-    }
-    if (clock() - now.toldAt > TELL) {
-      now.toldAt = clock();
-      answer({ number: now.number, kind: 'progress', of: now.of, progress: now.progress });
-    }
-    wait();
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
-  }
+  const job = createNewestJob<ImproveAnswer>(later, clock);
 
   return {
     ask(request) {
@@ -130,12 +91,13 @@ export function createImproveRunner(
         shelf?.put(request);
         return;
       }
-      job = null;
+      job.drop();
       if (request.kind === 'cancel') return;
-      const steps = request.kind === 'search' ? searching(put, request) : answering(put, request);
       const { number, kind: of } = request;
-      job = { number, of, steps, progress: 0, toldAt: clock() };
-      wait();
+      job.begin(of === 'search' ? searching(put, request) : answering(put, request), {
+        hearProgress: (progress) => answer({ number, kind: 'progress', of, progress }),
+        hearDone: answer,
+      });
     },
   };
 }

@@ -13,6 +13,7 @@ import {
 import { type WorstPlace, withinStops, worstPlace } from '../../solver/worst.ts';
 import type { Runner } from './background.ts';
 import type { MeshKeys, MeshSending, MeshShelf } from './meshShelf.ts';
+import { createWait } from './turns.ts';
 
 /** Whose map: the present design's or the held one's. */
 export type MapOwner = 'present' | 'held';
@@ -59,7 +60,7 @@ export function createMapRunner(
 ): Runner<MapRequest | MeshSending> {
   const jobs = new Map<MapOwner, Generator<undefined>>();
   const spare: LockMap[] = [];
-  let isWaiting = false;
+  const wait = createWait(later, turn);
 
   function take(rows: number, columns: number): LockMap {
     const at = spare.findIndex(
@@ -100,19 +101,12 @@ export function createMapRunner(
   }
 
   function turn(): void {
-    isWaiting = false;
     const end = clock() + TURN;
     while (jobs.size > 0 && clock() < end) {
       const owner: MapOwner = jobs.has('present') ? 'present' : 'held';
       if (jobs.get(owner)!.next().done) jobs.delete(owner);
     }
     if (jobs.size > 0) wait();
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
   }
 
   return {

@@ -7,6 +7,7 @@ import { watchedPairs } from '../../solver/clearance/pairs.ts';
 import { assemble, type Model } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
 import { createMeshShelf, type MeshKeys, type MeshSending } from './meshShelf.ts';
+import { createWait, TELL, TURN } from './turns.ts';
 
 export type ProofRequest =
   | MeshSending
@@ -31,9 +32,6 @@ export interface ProofAnswer {
   readonly count: number;
 }
 
-/** Longest turn of work before others get theirs, ms, and the least time between two answers. */
-const TURN = 8;
-const TELL = 60;
 /** Cells between two looks at the clock. */
 const BUDGET = 20;
 
@@ -52,7 +50,7 @@ export function createProofRunner(
 ): Runner<ProofRequest> {
   const shelf = createMeshShelf();
   let job: Job | null = null;
-  let isWaiting = false;
+  const wait = createWait(later, turn);
 
   function tell(told: Job, isDone: boolean): void {
     const { proof, number } = told;
@@ -64,7 +62,6 @@ export function createProofRunner(
   }
 
   function turn(): void {
-    isWaiting = false;
     const now = job;
     if (now === null) return;
     const end = clock() + TURN;
@@ -73,12 +70,6 @@ export function createProofRunner(
     if (isDone) job = null;
     if (isDone || clock() - now.toldAt > TELL) tell(now, isDone);
     if (!isDone) wait();
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
   }
 
   return {

@@ -19,6 +19,7 @@ import {
 } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
 import type { MeshKeys, MeshSending, MeshShelf } from './meshShelf.ts';
+import { createJobsByKind } from './turns.ts';
 
 /** The answers by the kind of question. */
 export interface StopsAnswers {
@@ -53,8 +54,6 @@ export type StopsAnswer = {
   };
 }[StopsKind];
 
-/** Longest turn of work before others get theirs, ms. */
-const TURN = 8;
 /** What is asked of first. */
 const ORDER: readonly StopsKind[] = ['rays', 'cycle', 'region', 'wanted', 'extremes'];
 
@@ -93,39 +92,17 @@ export function createStopsRunner(
   clock: () => number,
   shelf: MeshShelf | null = null,
 ): Runner<StopsRequest> {
-  const jobs = new Map<
-    StopsKind,
-    { readonly number: number; readonly steps: Steps<StopsAnswers[StopsKind]> }
-  >();
-  let isWaiting = false;
-
-  function turn(): void {
-    isWaiting = false;
-    const end = clock() + TURN;
-    while (jobs.size > 0 && clock() < end) {
-      const kind = ORDER.find((one) => jobs.has(one))!;
-      const { number, steps } = jobs.get(kind)!;
-      const step = steps.next();
-      if (step.done !== true) continue;
-      jobs.delete(kind);
-      answer({ kind, number, answer: step.value } as StopsAnswer);
-    }
-    if (jobs.size > 0) wait();
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
-  }
+  const jobs = createJobsByKind<StopsKind, StopsAnswers[StopsKind]>(ORDER, later, clock);
 
   return {
     ask(request) {
       if (request.kind === 'mesh') shelf?.put(request);
-      else if (request.kind === 'cancel') jobs.clear();
+      else if (request.kind === 'cancel') jobs.drop();
       else {
-        jobs.set(request.kind, { number: request.number, steps: stepsOf(request, shelf) });
-        wait();
+        const { kind, number } = request;
+        jobs.begin(kind, stepsOf(request, shelf), (found) =>
+          answer({ kind, number, answer: found } as StopsAnswer),
+        );
       }
     },
   };

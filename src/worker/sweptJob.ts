@@ -8,6 +8,7 @@ import { roomAt } from '../../solver/envelope/room.ts';
 import { meshSwept, type SweptSurface } from '../../solver/envelope/surface.ts';
 import { assemble, type Corner, type Model } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
+import { createWait } from './turns.ts';
 
 /** Which surface: the one on show, or the one that is saved. */
 export type SweptOwner = 'shown' | 'saved';
@@ -118,7 +119,7 @@ export function createSweptRunner(
   clock: () => number,
 ): Runner<SweptRequest> {
   const jobs = new Map<SweptOwner, Job>();
-  let isWaiting = false;
+  const wait = createWait(later, turn);
 
   function advance(job: Job): void {
     const { number, owner } = job.asked;
@@ -133,27 +134,20 @@ export function createSweptRunner(
   }
 
   function turn(): void {
-    isWaiting = false;
     const end = clock() + TURN;
     do {
       const job = jobs.get('shown') ?? jobs.get('saved');
       if (job === undefined) return;
       advance(job);
     } while (clock() < end);
-    wait();
-  }
-
-  function wait(): void {
-    if (isWaiting || jobs.size === 0) return;
-    isWaiting = true;
-    later(turn);
+    if (jobs.size > 0) wait();
   }
 
   return {
     ask(request) {
       if (request.kind === 'cancel') jobs.delete(request.owner);
       else jobs.set(request.owner, { asked: request, steps: work(request), toldAt: clock() });
-      wait();
+      if (jobs.size > 0) wait();
     },
   };
 }

@@ -18,6 +18,7 @@ import {
   writeModel,
 } from '../../solver/index.ts';
 import type { Runner } from './background.ts';
+import { createWait, TURN } from './turns.ts';
 
 export type WhereRequest =
   | {
@@ -45,9 +46,6 @@ export type WhereAnswer = { readonly number: number } & (
   | { readonly kind: 'probe'; readonly told: Told }
 );
 
-/** Longest turn of work before others get theirs, ms. */
-const TURN = 8;
-
 /** Buffers of an answer that are handed over: those of a picture that was made for it. */
 export function handedOf(answer: WhereAnswer): Transferable[] {
   if (answer.kind !== 'picture') return [];
@@ -73,7 +71,7 @@ export function createWhereRunner(
 ): Runner<WhereRequest> {
   let job: Job | null = null;
   let steps: Steps<void> | null = null;
-  let isWaiting = false;
+  const wait = createWait(later, turn);
   /** The last whole picture: how far the point may move changes the best places and not the picture. */
   let whole: { readonly key: string; readonly picture: Picture } | null = null;
 
@@ -108,7 +106,6 @@ export function createWhereRunner(
   }
 
   function turn(): void {
-    isWaiting = false;
     const end = clock() + TURN;
     while (steps !== null) {
       if (steps.next().done === true) steps = null;
@@ -117,12 +114,6 @@ export function createWhereRunner(
         return;
       }
     }
-  }
-
-  function wait(): void {
-    if (isWaiting) return;
-    isWaiting = true;
-    later(turn);
   }
 
   function probe(number: number, at: readonly [number, number]): void {
