@@ -96,7 +96,7 @@ export {
   createAxle,
 } from './measures/axle.ts';
 export { EXPLANATIONS } from './measures/explanations.ts';
-export { csvField, FILE_UNITS } from './measures/fileUnits.ts';
+export { csvField, csvText, FILE_UNITS } from './measures/fileUnits.ts';
 export { createMeasures, MEASURE_KEYS, Measure, type MeasureKey } from './measures/keys.ts';
 export { isOutside, type Limit, limitedValue, limitsOf, outsideLimits } from './measures/limits.ts';
 export { measureInto } from './measures/measure.ts';

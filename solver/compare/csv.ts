@@ -1,5 +1,5 @@
 /** A comparison as CSV: a line for each design at each station, units and signs in the head, numbers unrounded. */
-import { columnHead, csvField } from '../measures/fileUnits.ts';
+import { columnHead, csvText } from '../measures/fileUnits.ts';
 import type { MeasuredDesign } from './measured.ts';
 import { COMPARED_ROWS, comparedCell, unreachedWords } from './rows.ts';
 import { STATION_LABELS, STATIONS, type Station } from './stations.ts';
@@ -56,5 +56,5 @@ export function comparisonCsv(designs: readonly NamedDesign[], base: number): st
   const lines = STATIONS.flatMap((station) =>
     designs.map((_, index) => lineOf(designs, index, base, station)),
   );
-  return `${[head, ...lines].map((line) => line.map(csvField).join(',')).join('\n')}\n`;
+  return csvText([head, ...lines]);
 }

@@ -36,3 +36,8 @@ export function columnHead(
 export function csvField(text: string): string {
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
+
+/** A table as the text of a CSV file, its heads being the first line. */
+export function csvText(lines: readonly (readonly string[])[]): string {
+  return `${lines.map((line) => line.map(csvField).join(',')).join('\n')}\n`;
+}

@@ -1,5 +1,5 @@
 /** The numbers behind the large curves: swept, in the unit shown for the eye, and as CSV in the contract's own units. */
-import { columnHead, csvField } from '../../solver/measures/fileUnits.ts';
+import { columnHead, csvText } from '../../solver/measures/fileUnits.ts';
 import type { Sweep, SweepKey } from '../../solver/sweep.ts';
 import { figureStyle } from '../words/figures.ts';
 import { lengthUnitName } from '../words/format.ts';
@@ -42,13 +42,13 @@ export function curvesCsv(
   const names = keys
     .map(sweepRow)
     .flatMap((row) => [columnHead(row), ...beside.map(({ name }) => columnHead(row, `, ${name}`))]);
-  const lines = [[AXES[along], AXES[other], ...names].map(csvField).join(',')];
+  const lines = [[AXES[along], AXES[other], ...names]];
   const sweeps = [present, ...beside.map(({ sweep }) => sweep)];
   for (let i = 0; i < present.axis.length; i += 1) {
     const values = keys.flatMap((key) => sweeps.map(({ columns }) => number(columns[key][i]!)));
-    lines.push([number(present.axis[i]!), number(at), ...values].join(','));
+    lines.push([number(present.axis[i]!), number(at), ...values]);
   }
-  return `${lines.join('\n')}\n`;
+  return csvText(lines);
 }
 
 /** "travel, mm" and "camber, °": what the axes of a chart count. */

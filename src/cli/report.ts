@@ -4,19 +4,19 @@ import { join } from 'node:path';
 import {
   assemble,
   createMargins,
-  csvField,
   cycleGrid,
   escaped,
   type Model,
   quoted,
 } from '../../solver/index.ts';
-import { cutListTable, drawingsOf } from '../paper/drawing/drawings.ts';
+import { cutListCsv, cutListTable, drawingsOf } from '../paper/drawing/drawings.ts';
 import { drawingDxf } from '../paper/drawing/dxf.ts';
 import { drawingSvg } from '../paper/drawing/svg.ts';
 import { tiledDocument } from '../paper/drawing/tiles.ts';
 import { paperDocument } from '../paper/page.ts';
+import { PAPER_SIZES, type PaperSize } from '../paper/paperSize.ts';
 import { sheetsOf, tablesOf } from '../paper/sheets.ts';
-import type { PaperSettings, PaperSize } from '../paper/source.ts';
+import type { PaperSettings } from '../paper/source.ts';
 import type { LengthUnit } from '../words/lengthUnit.ts';
 import { loadModel } from './files.ts';
 import { loadMeshes } from './meshes.ts';
@@ -46,7 +46,7 @@ const OPTIONS = {
   date: { value: 'YYYY-MM-DD' },
 } as const;
 
-const PAPER_NAMES: readonly PaperSize[] = ['a4', 'letter'];
+const PAPER_NAMES = Object.keys(PAPER_SIZES) as readonly PaperSize[];
 const UNIT_NAMES: readonly LengthUnit[] = ['mm', 'inch', 'sixteenth'];
 
 function oneOf<T extends string>(words: Words, name: string, wanted: readonly T[]): T {
@@ -118,15 +118,13 @@ function drawingFiles(model: Model, { paper, unit: shown, date }: PaperSettings)
   const drawings = (['left', 'right'] as const).flatMap((hand) =>
     drawingsOf(model, { unit, hand, date }),
   );
-  const { heads, rows } = cutListTable(model, unit);
-  const csv = [heads, ...rows].map((line) => line.map(csvField).join(',')).join('\n');
   return [
     ...drawings.flatMap((drawing) => [
       { name: `${drawing.key}.svg`, text: drawingSvg(drawing) },
       { name: `${drawing.key}.dxf`, text: drawingDxf(drawing) },
       { name: `${drawing.key}-full-size.html`, text: tiledDocument(drawing, paper) },
     ]),
-    { name: 'cut-list.csv', text: `${csv}\n` },
+    { name: 'cut-list.csv', text: cutListCsv(cutListTable(model, unit)) },
   ];
 }
 

@@ -2,14 +2,9 @@
 import type { LengthUnit } from '../words/lengthUnit.ts';
 import { type Block, pagesOf } from './block.ts';
 import { type Markup, markup, type Piece, plainText } from './markup.ts';
-import type { PaperSettings, PaperSize, PaperSource } from './source.ts';
+import { PAPER_SIZES, type PaperSize } from './paperSize.ts';
+import type { PaperSettings, PaperSource } from './source.ts';
 import { PAPER_STYLE } from './style.ts';
-
-/** Width and height, mm: ISO 216, and ANSI/ASME Y14.1 size A. */
-export const PAPER_SIZES: Readonly<Record<PaperSize, readonly [number, number]>> = {
-  a4: [210, 297],
-  letter: [215.9, 279.4],
-};
 
 export const MARGIN = 12;
 /** Taken by a page's head and foot. */

@@ -13,8 +13,7 @@ import {
 } from '../../solver/index.ts';
 import { rideTravel } from '../../solver/model/defaults.ts';
 import type { LengthUnit } from '../words/lengthUnit.ts';
-
-export type PaperSize = 'a4' | 'letter';
+import type { PaperSize } from './paperSize.ts';
 
 export interface PaperSettings {
   readonly paper: PaperSize;

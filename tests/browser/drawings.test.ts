@@ -5,7 +5,8 @@ import type { Page } from 'playwright-core';
 import { afterEach, expect, it } from 'vitest';
 import { armFigure, cutList } from '../../solver/index.ts';
 import { drawingsOf } from '../../src/paper/drawing/drawings.ts';
-import { PAPERS, tiledDocument, tilesOf } from '../../src/paper/drawing/tiles.ts';
+import { tiledDocument, tilesOf } from '../../src/paper/drawing/tiles.ts';
+import { PAPER_SIZES } from '../../src/paper/paperSize.ts';
 import { seriousForAxe } from '../support/axe.ts';
 import { type Bench, type BenchOptions, openBench } from '../support/launch.ts';
 import { shipped } from '../support/models.ts';
@@ -118,7 +119,7 @@ it('prints over pages of the right size, with a check bar of 100 mm on each to 0
     .trim()
     .split(/\s+/)
     .map(Number);
-  const [short, long] = PAPERS.letter.map((mm) => (mm * 72) / 25.4);
+  const [short, long] = PAPER_SIZES.letter.map((mm) => (mm * 72) / 25.4);
   expect([wide!, high!].sort((a, b) => a - b)).toEqual([
     expect.closeTo(short!, 0),
     expect.closeTo(long!, 0),

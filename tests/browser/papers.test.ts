@@ -3,16 +3,11 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { assemble, createMargins, cycleGrid, type Model } from '../../solver/index.ts';
-import {
-  PAPER_SIZES,
-  paperBody,
-  paperDocument,
-  paperStyle,
-  type Sheet,
-} from '../../src/paper/page.ts';
+import { paperBody, paperDocument, paperStyle, type Sheet } from '../../src/paper/page.ts';
+import { PAPER_SIZES, type PaperSize } from '../../src/paper/paperSize.ts';
 import { fiveNumbers } from '../../src/paper/sheets/inspector.ts';
 import { sheetsOf } from '../../src/paper/sheets.ts';
-import { type PaperSettings, type PaperSize, paperSource } from '../../src/paper/source.ts';
+import { type PaperSettings, paperSource } from '../../src/paper/source.ts';
 import { seriousForAxe } from '../support/axe.ts';
 import { type Bench, openBench } from '../support/launch.ts';
 import { shipped } from '../support/models.ts';

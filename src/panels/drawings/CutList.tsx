@@ -1,29 +1,15 @@
 /** The cut list of one side, with what is to be deducted at the ends. */
 import type { Allowances } from '../../../solver/index.ts';
 import { saveText } from '../../files/save.ts';
+import { type CutTable, cutListCsv } from '../../paper/drawing/drawings.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { LengthField } from '../LengthField.tsx';
-
-interface Table {
-  readonly heads: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-}
 
 const ALLOWED: readonly (readonly [keyof Allowances, string])[] = [
   ['pivot', 'at a pivot'],
   ['ball', 'at a ball joint'],
   ['rodEnd', 'at a rod end'],
 ];
-
-/** RFC 4180; a cell that a spreadsheet would take for a formula is led by an apostrophe. */
-function csvOf({ heads, rows }: Table): string {
-  const cell = (text: string): string => {
-    const plain = text.replace(/−/g, '-');
-    const safe = /^[=+@]/.test(plain) ? `'${plain}` : plain;
-    return /[",\r\n]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
-  };
-  return `${[heads, ...rows].map((row) => row.map(cell).join(',')).join('\r\n')}\r\n`;
-}
 
 export function CutList({
   table,
@@ -32,7 +18,7 @@ export function CutList({
   name,
   onAllow,
 }: {
-  readonly table: Table;
+  readonly table: CutTable;
   readonly allowances: Allowances;
   readonly unit: LengthUnit;
   readonly name: string;
@@ -81,7 +67,7 @@ export function CutList({
       <button
         type="button"
         className="bar-button"
-        onClick={() => saveText(csvOf(table), `${name}-cut-list.csv`, 'text/csv')}
+        onClick={() => saveText(cutListCsv(table), `${name}-cut-list.csv`, 'text/csv')}
       >
         Save as CSV
       </button>

@@ -9,7 +9,8 @@ import { drawingDxf } from '../../paper/drawing/dxf.ts';
 import type { DrawingUnit } from '../../paper/drawing/figures.ts';
 import type { Drawing } from '../../paper/drawing/marks.ts';
 import { drawingSvg } from '../../paper/drawing/svg.ts';
-import { type Paper, tiledDocument, tilesOf } from '../../paper/drawing/tiles.ts';
+import { tiledDocument, tilesOf } from '../../paper/drawing/tiles.ts';
+import type { PaperSize } from '../../paper/paperSize.ts';
 import { documentStore, view } from '../../state/bench.ts';
 import { Segments } from '../choices.tsx';
 import { CutList } from './CutList.tsx';
@@ -26,7 +27,7 @@ const HANDS: readonly (readonly ['left' | 'right', string, string])[] = [
   ['left', 'Left', 'Left hand'],
   ['right', 'Right', 'Right hand'],
 ];
-const PAPERS: readonly (readonly [Paper, string, string])[] = [
+const PAPERS: readonly (readonly [PaperSize, string, string])[] = [
   ['a4', 'A4', 'A4 paper'],
   ['letter', 'Letter', 'Letter paper'],
 ];
@@ -67,7 +68,7 @@ function today(): string {
   return new Date().toLocaleDateString('en-CA');
 }
 
-function Takings({ drawing, paper }: { readonly drawing: Drawing; readonly paper: Paper }) {
+function Takings({ drawing, paper }: { readonly drawing: Drawing; readonly paper: PaperSize }) {
   const name = useStore(documentStore, (state) => state.model.name);
   const pages = tilesOf(drawing, paper).tiles.length;
   const file = (ending: string): string => `${plainFileName(name)}-${drawing.key}.${ending}`;
@@ -103,7 +104,7 @@ export default function DrawingsSheet() {
   const shownUnit = useStore(view, (state) => state.unit);
   const [part, setPart] = useState<PartKey>('lower-arm');
   const [hand, setHand] = useState<'left' | 'right'>('left');
-  const [paper, setPaper] = useState<Paper>('a4');
+  const [paper, setPaper] = useState<PaperSize>('a4');
   const [allowances, setAllowances] = useState<Allowances>(NO_ALLOWANCES);
   const unit: DrawingUnit = shownUnit === 'mm' ? 'mm' : 'inch';
   const drawing = useMemo(

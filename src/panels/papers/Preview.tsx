@@ -4,8 +4,8 @@
  */
 import { type RefObject, useCallback, useEffect, useRef, useState } from 'react';
 import { plainText } from '../../paper/markup.ts';
-import { PAPER_SIZES, paperBody, paperStyle, type Sheet } from '../../paper/page.ts';
-import type { PaperSize } from '../../paper/source.ts';
+import { paperBody, paperStyle, type Sheet } from '../../paper/page.ts';
+import { PAPER_SIZES, type PaperSize } from '../../paper/paperSize.ts';
 
 /** CSS pixels in a mm, and the frame's own edges and scroll bar, px. */
 const PIXELS = 96 / 25.4;

@@ -1,6 +1,6 @@
 /** What is chosen on the sheet of papers, kept while the page lives. */
 import { createStore } from 'zustand/vanilla';
-import type { PaperSize } from '../../paper/source.ts';
+import type { PaperSize } from '../../paper/paperSize.ts';
 
 export interface PaperChoice {
   /** Key of the paper. */

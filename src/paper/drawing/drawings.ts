@@ -2,6 +2,7 @@
 import {
   type Allowances,
   armFigure,
+  csvText,
   cutList,
   type Model,
   NO_ALLOWANCES,
@@ -65,12 +66,22 @@ const PIECES: Readonly<Record<PieceName, string>> = {
   strap: 'limit strap',
 };
 
+export interface CutTable {
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A cut list as CSV, with the minus that spreadsheets read. */
+export function cutListCsv({ heads, rows }: CutTable): string {
+  return csvText([heads, ...rows].map((line) => line.map((cell) => cell.replace(/−/g, '-'))));
+}
+
 /** The cut list as a table: heads with their units, then rows, all as text. Pieces a side. */
 export function cutListTable(
   model: Model,
   unit: DrawingUnit,
   allowances: Allowances = NO_ALLOWANCES,
-): { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] } {
+): CutTable {
   const said = unit === 'mm' ? 'mm' : 'in';
   const length = (mm: number): string => lengthFigure(mm, unit).replace('"', '');
   const heads = [

@@ -1,4 +1,5 @@
 /** A drawing as SVG to scale: one user unit is one millimetre. */
+import { plainText } from '../markup.ts';
 import { type Drawing, type Layer, LETTER, type Mark } from './marks.ts';
 
 /** Widths of lines on paper, mm (ISO 128: thick and thin). */
@@ -11,11 +12,6 @@ const WIDTHS: Readonly<Record<Layer, number>> = {
 const LAYERS: readonly Layer[] = ['outline', 'centre', 'dimension', 'sheet'];
 /** Height of capitals as a part of the type's size. */
 const CAPITALS = 0.7;
-
-/** Text that can stand in markup. */
-export function inMarkup(text: string): string {
-  return text.replace(/[&<>"']/g, (sign) => `&#${sign.codePointAt(0)};`);
-}
 
 function tidy(mm: number): string {
   return String(Math.round(mm * 1000) / 1000);
@@ -36,7 +32,7 @@ function one(mark: Mark, height: number): string {
   // Never wider than the room that was kept for it, whatever font there is.
   const most = LETTER * mark.height * mark.text.length;
   const fitted = `textLength="${tidy(Math.min(most, 0.55 * size * mark.text.length))}" lengthAdjust="spacingAndGlyphs"`;
-  return `<text x="${tidy(x)}" y="${y(up)}" font-size="${tidy(size)}" text-anchor="${mark.anchor}" ${fitted}${turned}>${inMarkup(mark.text)}</text>`;
+  return `<text x="${tidy(x)}" y="${y(up)}" font-size="${tidy(size)}" text-anchor="${mark.anchor}" ${fitted}${turned}>${plainText(mark.text)}</text>`;
 }
 
 /** The drawing's marks as groups by layer, without the svg element around them; lines `weight` times as thick as on paper. */
@@ -55,5 +51,5 @@ export function svgMarks({ marks, height }: Drawing, weight = 1): string {
 export function drawingSvg(drawing: Drawing, weight = 1): string {
   const { width, height, title } = drawing;
   const [w, h] = [tidy(width), tidy(height)];
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}"><title>${inMarkup(title)}</title><rect width="${w}" height="${h}" fill="#fff"/>${svgMarks(drawing, weight)}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}"><title>${plainText(title)}</title><rect width="${w}" height="${h}" fill="#fff"/>${svgMarks(drawing, weight)}</svg>`;
 }

@@ -1,15 +1,9 @@
 /** A full-size drawing over several pages, to be cut and taped: overlap, register marks, letters and numbers, a check scale. */
 
+import { plainText } from '../markup.ts';
+import { PAPER_SIZES, type PaperSize } from '../paperSize.ts';
 import type { Drawing } from './marks.ts';
-import { inMarkup, svgMarks } from './svg.ts';
-
-export type Paper = 'a4' | 'letter';
-
-/** Width and height upright, mm (ISO 216; ANSI/ASME Y14.1). */
-export const PAPERS: Readonly<Record<Paper, readonly [number, number]>> = {
-  a4: [210, 297],
-  letter: [215.9, 279.4],
-};
+import { svgMarks } from './svg.ts';
 
 /** What printers leave white, and what neighbouring pages share, mm. */
 export const EDGE = 12;
@@ -33,9 +27,9 @@ function count(length: number, page: number): number {
 /** The pages' pieces; landscape where that takes fewer pages. */
 export function tilesOf(
   { width, height }: Drawing,
-  paper: Paper,
+  paper: PaperSize,
 ): { readonly tiles: readonly Tile[]; readonly page: readonly [number, number] } {
-  const [short, long] = PAPERS[paper];
+  const [short, long] = PAPER_SIZES[paper];
   const pages = [
     [short, long],
     [long, short],
@@ -78,14 +72,14 @@ function check(page: readonly [number, number]): string {
 }
 
 /** A document that prints the drawing at full size, page by page. Nothing in it is script. */
-export function tiledDocument(drawing: Drawing, paper: Paper): string {
+export function tiledDocument(drawing: Drawing, paper: PaperSize): string {
   const { tiles, page } = tilesOf(drawing, paper);
   const [w, h] = page;
   const marks = svgMarks(drawing);
   const pages = tiles.map((tile, at) => {
     const id = `tile-${at}`;
-    const said = `${inMarkup(drawing.title)}, page ${tile.name} of ${tiles.at(-1)!.name}. Print at 100 %, no fitting.`;
+    const said = `${plainText(drawing.title)}, page ${tile.name} of ${tiles.at(-1)!.name}. Print at 100 %, no fitting.`;
     return `<section><svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}"><clipPath id="${id}"><rect x="${tile.left}" y="${tile.top}" width="${tile.width}" height="${tile.height}"/></clipPath><g transform="translate(${EDGE - tile.left} ${EDGE - tile.top})"><g clip-path="url(#${id})">${marks}${register(tile)}</g><rect x="${tile.left}" y="${tile.top}" width="${tile.width}" height="${tile.height}" fill="none" stroke="#000" stroke-width="0.1" stroke-dasharray="1 2"/></g><text x="${EDGE}" y="8" font-size="3.5" font-family="sans-serif">${said}</text>${check(page)}</svg></section>`;
   });
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${inMarkup(drawing.title)}, full size</title><style>@page{size:${w}mm ${h}mm;margin:0}html,body{margin:0;padding:0;background:#fff}section{width:${w}mm;height:${h}mm;overflow:hidden;break-after:page}section:last-child{break-after:auto}svg{display:block}</style></head><body>${pages.join('')}</body></html>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${plainText(drawing.title)}, full size</title><style>@page{size:${w}mm ${h}mm;margin:0}html,body{margin:0;padding:0;background:#fff}section{width:${w}mm;height:${h}mm;overflow:hidden;break-after:page}section:last-child{break-after:auto}svg{display:block}</style></head><body>${pages.join('')}</body></html>`;
 }
