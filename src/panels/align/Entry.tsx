@@ -1,6 +1,6 @@
 /** A short text to type into: it stays as typed until it is taken, and what is refused is said under it. */
-import { useId, useState } from 'react';
-import { useDraft } from '../points/useDraft.ts';
+import { useId } from 'react';
+import { useEntry } from '../points/useEntry.ts';
 
 export interface EntryProps {
   readonly label: string;
@@ -17,39 +17,23 @@ export interface EntryProps {
 
 export function Entry({ label, name, shown, unit, placeholder, hint, take }: EntryProps) {
   const id = useId();
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const draft = useDraft(
-    shown,
-    (text) => {
-      const why = take(text);
-      setRefusal(why);
-      return why === null;
-    },
-    () => setRefusal(null),
-  );
+  const { input, refusal, refusalId } = useEntry(shown, take);
   return (
     <div className="align-entry" title={hint}>
       {label !== '' && <label htmlFor={id}>{label}</label>}
       <span className="align-entry-box">
         <input
+          {...input}
           id={id}
-          type="text"
           inputMode="text"
-          autoComplete="off"
           spellCheck={false}
           placeholder={placeholder}
           aria-label={name}
-          aria-invalid={refusal !== null || undefined}
-          aria-describedby={refusal === null ? undefined : `${id}why`}
-          value={draft.text}
-          onChange={(event) => draft.type(event.target.value)}
-          onBlur={draft.enter}
-          onKeyDown={draft.onKeyDown}
         />
         {unit !== undefined && <span aria-hidden="true">{unit}</span>}
       </span>
       {refusal !== null && (
-        <span id={`${id}why`} role="alert" className="align-refusal">
+        <span id={refusalId} role="alert" className="align-refusal">
           {refusal}
         </span>
       )}

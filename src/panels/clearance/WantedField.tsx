@@ -1,12 +1,11 @@
 /** The least gap wanted of a pair: typed here, kept in the model. */
-import { useId, useState } from 'react';
 import type { PairResult } from '../../../solver/certify/result.ts';
 import type { Model } from '../../../solver/index.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { enteredLength } from '../../words/entry.ts';
 import { lengthNumber, lengthUnitName } from '../../words/format.ts';
 import { editModel } from '../points/edit.ts';
-import { useDraft } from '../points/useDraft.ts';
+import { useEntry } from '../points/useEntry.ts';
 
 /** The model with that gap wanted of the pair, under whichever order of names it already states. */
 export function withWanted(model: Model, [a, b]: readonly [string, string], mm: number): Model {
@@ -24,37 +23,24 @@ export function WantedField({
   readonly unit: LengthUnit;
   readonly title: string;
 }) {
-  const id = useId();
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const take = (text: string): boolean => {
+  const take = (text: string): string | null => {
     const entered = enteredLength(text, unit);
-    if (!entered.ok) {
-      setRefusal(entered.why);
-      return false;
-    }
-    const why = editModel((model) => withWanted(model, result.names, entered.value));
-    setRefusal(why);
-    return why === null;
+    if (!entered.ok) return entered.why;
+    return editModel((model) => withWanted(model, result.names, entered.value));
   };
-  const draft = useDraft(lengthNumber(result.required, unit), take, () => setRefusal(null));
+  const { input, refusal, refusalId } = useEntry(lengthNumber(result.required, unit), take);
   return (
     <>
       <span className="clearance-wanted">
         <input
-          type="text"
+          {...input}
           inputMode="decimal"
           aria-label={`Gap wanted: ${title}, ${lengthUnitName(unit)}`}
-          aria-invalid={refusal !== null || undefined}
-          aria-describedby={refusal === null ? undefined : id}
-          value={draft.text}
-          onChange={(event) => draft.type(event.target.value)}
-          onBlur={draft.enter}
-          onKeyDown={draft.onKeyDown}
         />
         {lengthUnitName(unit)}
       </span>
       {refusal !== null && (
-        <span id={id} role="alert" className="clearance-refusal">
+        <span id={refusalId} role="alert" className="clearance-refusal">
           {refusal}
         </span>
       )}

@@ -4,7 +4,7 @@ import { useId, useState } from 'react';
 import { editModel } from './edit.ts';
 import type { ChoiceField, TextField } from './field.ts';
 import { Refused } from './Refused.tsx';
-import { useDraft } from './useDraft.ts';
+import { useEntry } from './useEntry.ts';
 
 interface Settings<F> {
   readonly field: F;
@@ -30,37 +30,20 @@ function useTaking(context: Context<TextField | ChoiceField>): (text: string) =>
 function TextInput() {
   const context = useInputContext() as unknown as Context<TextField>;
   const { field, section } = context.settings;
-  const [message, setMessage] = useState<string | null>(null);
   const taking = useTaking(context);
   const id = useId();
-  const draft = useDraft(
-    context.value,
-    (text) => {
-      const refusal = taking(text.trim());
-      setMessage(refusal);
-      return refusal === null;
-    },
-    () => setMessage(null),
-  );
+  const { input, refusal, refusalId } = useEntry(context.value, (text) => taking(text.trim()));
   return (
     <div className="points-row points-single">
       <label htmlFor={id}>{field.label}</label>
       <input
+        {...input}
         id={id}
-        type="text"
         className="points-text"
-        autoComplete="off"
         spellCheck={false}
         aria-label={`${section}: ${field.label}`}
-        aria-invalid={message !== null}
-        aria-describedby={message === null ? undefined : `${id}message`}
-        data-draft={draft.isOpen || undefined}
-        value={draft.text}
-        onChange={(event) => draft.type(event.target.value)}
-        onKeyDown={draft.onKeyDown}
-        onBlur={draft.enter}
       />
-      <Refused id={`${id}message`} message={message} />
+      <Refused id={refusalId} message={refusal} />
     </div>
   );
 }

@@ -1,5 +1,4 @@
 /** From a wanted travel: the lengths, stops and angles it needs, and the way to state them all in the model. */
-import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { WantedTravel as Wanted, WantedRow, Wish } from '../../../solver/index.ts';
 import { withWanted } from '../../../solver/index.ts';
@@ -11,7 +10,7 @@ import { lengthNumber, lengthUnitName } from '../../words/format.ts';
 import { amount } from '../../words/margins.ts';
 import { Icon } from '../icons.tsx';
 import { editModel } from '../points/edit.ts';
-import { useDraft } from '../points/useDraft.ts';
+import { useEntry } from '../points/useEntry.ts';
 
 function WishField({
   label,
@@ -24,30 +23,24 @@ function WishField({
   readonly unit: LengthUnit;
   readonly onTake: (mm: number) => void;
 }) {
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const take = (text: string): boolean => {
+  const take = (text: string): string | null => {
     const entered = enteredLength(text, unit);
-    const why = entered.ok ? (entered.value > 0 ? null : 'Write more than 0.') : entered.why;
-    setRefusal(why);
-    if (why !== null || !entered.ok) return false;
+    if (!entered.ok) return entered.why;
+    if (entered.value <= 0) return 'Write more than 0.';
     onTake(entered.value);
-    return true;
+    return null;
   };
-  const draft = useDraft(lengthNumber(value, unit), take, () => setRefusal(null));
+  const { input, refusal, refusalId } = useEntry(lengthNumber(value, unit), take);
   return (
     <label className="stops-wish">
       {label}
-      <input
-        type="text"
-        inputMode="decimal"
-        aria-invalid={refusal !== null || undefined}
-        value={draft.text}
-        onChange={(event) => draft.type(event.target.value)}
-        onBlur={draft.enter}
-        onKeyDown={draft.onKeyDown}
-      />
+      <input {...input} inputMode="decimal" />
       {lengthUnitName(unit)}
-      {refusal !== null && <span role="alert">{refusal}</span>}
+      {refusal !== null && (
+        <span id={refusalId} role="alert">
+          {refusal}
+        </span>
+      )}
     </label>
   );
 }

@@ -1,11 +1,10 @@
 /** The ± of one path as a text to type into: emptied, the path goes back to what stands for all others. */
-import { useId, useState } from 'react';
 import type { MeasuredUnit } from '../../../solver/index.ts';
 import type { LengthUnit } from '../../state/view.ts';
 import { type Entered, enteredLength, enteredNumber } from '../../words/entry.ts';
 import { lengthUnitName, toShown } from '../../words/format.ts';
 import { editModel } from '../points/edit.ts';
-import { useDraft } from '../points/useDraft.ts';
+import { useEntry } from '../points/useEntry.ts';
 import { withStated } from './tolerances.ts';
 
 export interface PlusMinusFieldProps {
@@ -45,38 +44,24 @@ function entered(text: string, of: MeasuredUnit, unit: LengthUnit): Entered {
 
 export function PlusMinusField(props: PlusMinusFieldProps) {
   const { path, name, of, stated, otherwise, unit } = props;
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const id = useId();
-  function take(text: string): boolean {
+  function take(text: string): string | null {
     const read = text.trim() === '' ? null : entered(text, of, unit);
-    const why =
-      read?.ok === false
-        ? read.why
-        : editModel((model) => withStated(model, path, read === null ? null : read.value));
-    setRefusal(why);
-    return why === null;
+    if (read?.ok === false) return read.why;
+    return editModel((model) => withStated(model, path, read === null ? null : read.value));
   }
-  const draft = useDraft(shownText(stated, of, unit), take, () => setRefusal(null));
+  const { input, refusal, refusalId } = useEntry(shownText(stated, of, unit), take);
   return (
     <span className="trust-field">
       <span aria-hidden="true">±</span>
       <input
-        type="text"
+        {...input}
         inputMode="decimal"
-        autoComplete="off"
         aria-label={`± of ${name}`}
-        aria-invalid={refusal !== null}
-        aria-describedby={refusal === null ? undefined : id}
-        data-draft={draft.isOpen || undefined}
         placeholder={shownText(otherwise, of, unit) || 'not stated'}
-        value={draft.text}
-        onChange={(event) => draft.type(event.target.value)}
-        onBlur={draft.enter}
-        onKeyDown={draft.onKeyDown}
       />
       <span aria-hidden="true">{of === 'mm' ? lengthUnitName(unit) : UNIT_NAMES[of]}</span>
       {refusal !== null && (
-        <span id={id} role="alert" className="trust-refusal">
+        <span id={refusalId} role="alert" className="trust-refusal">
           {refusal}
         </span>
       )}

@@ -1,6 +1,6 @@
 /** A number to type: it stays as typed until it is taken, and what is refused is said under it. */
-import { useId, useState } from 'react';
-import { useDraft } from '../points/useDraft.ts';
+import { useId } from 'react';
+import { useEntry } from '../points/useEntry.ts';
 
 interface Props {
   readonly label: string;
@@ -17,38 +17,16 @@ interface Props {
 
 export function FigureField({ label, name, shown, unit, says, take }: Props) {
   const id = useId();
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const draft = useDraft(
-    shown,
-    (text) => {
-      const why = take(text);
-      setRefusal(why);
-      return why === null;
-    },
-    () => setRefusal(null),
-  );
+  const { input, refusal, refusalId } = useEntry(shown, take);
   return (
     <div className="where-field">
       <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        type="text"
-        inputMode="text"
-        autoComplete="off"
-        spellCheck={false}
-        aria-label={name}
-        aria-invalid={refusal !== null || undefined}
-        aria-describedby={refusal === null ? undefined : `${id}why`}
-        value={draft.text}
-        onChange={(event) => draft.type(event.target.value)}
-        onBlur={draft.enter}
-        onKeyDown={draft.onKeyDown}
-      />
+      <input {...input} id={id} inputMode="text" spellCheck={false} aria-label={name} />
       <span aria-hidden="true">{unit}</span>
       {refusal === null ? (
         says !== undefined && <small>{says}</small>
       ) : (
-        <span id={`${id}why`} role="alert">
+        <span id={refusalId} role="alert">
           {refusal}
         </span>
       )}
