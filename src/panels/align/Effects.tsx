@@ -2,7 +2,6 @@
 import { Fragment, useMemo } from 'react';
 import { useStore } from 'zustand';
 import {
-  type MarginUnit,
   type MeasureKey,
   type Moved,
   type MovedMeasure,
@@ -12,17 +11,11 @@ import {
 } from '../../../solver/index.ts';
 import { alignment } from '../../state/aligned.ts';
 import { view } from '../../state/bench.ts';
-import type { LengthUnit } from '../../state/view.ts';
 import { figureNumber, figureSteps, figureStyle } from '../../words/figures.ts';
-import { angle, gapUnit, length } from '../../words/format.ts';
+import { movedAmount, TURNED_WORDS } from '../../words/worsened.ts';
 
 /** Worse gaps that are named; the others are counted. */
 const MOST_WORSE = 6;
-const TURNED = { touch: 'now touches', tight: 'now tight', met: 'now passed' } as const;
-
-function amount(value: number, of: MarginUnit, unit: LengthUnit): string {
-  return of === 'mm' ? length(value, gapUnit(unit)) : angle(value);
-}
 
 function Row({ moved, note }: { readonly moved: Moved; readonly note?: string | undefined }) {
   const unit = useStore(view, (state) => state.unit);
@@ -34,8 +27,8 @@ function Row({ moved, note }: { readonly moved: Moved; readonly note?: string | 
         {note !== undefined && <strong>, {note}</strong>}
       </dt>
       <dd>
-        {before !== null && `${amount(before, of, unit)} → `}
-        {amount(after, of, unit)}
+        {before !== null && `${movedAmount(before, of, unit)} → `}
+        {movedAmount(after, of, unit)}
       </dd>
     </>
   );
@@ -52,7 +45,7 @@ function Closer({ worsened }: { readonly worsened: readonly Worsened[] }) {
           <Row
             key={moved.label}
             moved={moved}
-            note={turned === null ? undefined : TURNED[turned]}
+            note={turned === null ? undefined : TURNED_WORDS[turned]}
           />
         ))}
       </dl>

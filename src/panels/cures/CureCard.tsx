@@ -4,17 +4,13 @@ import { useStore } from 'zustand';
 import { type Cure, cureWords, type MarginUnit, type Moved } from '../../../solver/index.ts';
 import { cures } from '../../state/cured.ts';
 import type { LengthUnit } from '../../state/view.ts';
-import { angle, gapUnit, length } from '../../words/format.ts';
+import { gapUnit, length } from '../../words/format.ts';
+import { movedAmount, TURNED_WORDS } from '../../words/worsened.ts';
 import { Icon } from '../icons.tsx';
+import { TrialButtons } from '../TrialButtons.tsx';
 
 /** Worse gaps that are named; the others are counted. */
 const MOST_WORSE = 5;
-const TURNED = { touch: 'now touches', tight: 'now tight', met: 'now passed' } as const;
-
-/** "12.3 mm", "1.20°". */
-function amount(value: number, of: MarginUnit, unit: LengthUnit): string {
-  return of === 'mm' ? length(value, gapUnit(unit)) : angle(value);
-}
 
 /** Small changes keep their hundredths: 0.63 mm is not 0.6. */
 function amountOf(mm: number, unit: LengthUnit): string {
@@ -27,8 +23,8 @@ function MovedRow({ moved, unit }: { readonly moved: Moved; readonly unit: Lengt
     <>
       <dt>{label}</dt>
       <dd>
-        {before !== null && before !== after && `${amount(before, of, unit)} → `}
-        {amount(after, of, unit)}
+        {before !== null && before !== after && `${movedAmount(before, of, unit)} → `}
+        {movedAmount(after, of, unit)}
       </dd>
     </>
   );
@@ -46,7 +42,9 @@ function Worse({ cure, unit }: { readonly cure: Cure; readonly unit: LengthUnit 
           <MovedRow
             key={moved.label}
             moved={
-              turned === null ? moved : { ...moved, label: `${moved.label}, ${TURNED[turned]}` }
+              turned === null
+                ? moved
+                : { ...moved, label: `${moved.label}, ${TURNED_WORDS[turned]}` }
             }
             unit={unit}
           />
@@ -86,39 +84,15 @@ function Effects({ cure, unit }: { readonly cure: Cure; readonly unit: LengthUni
 
 function Buttons({ cure, title }: { readonly cure: Cure; readonly title: string }) {
   const isOn = useStore(cures.trials, ({ trial }) => trial?.subject === cure);
-  if (isOn) {
-    return (
-      <div className="cure-buttons">
-        <button
-          type="button"
-          className="bar-button"
-          aria-label={`Keep: ${title}`}
-          onClick={cures.keep}
-        >
-          Keep
-        </button>
-        <button
-          type="button"
-          className="bar-button"
-          aria-label={`Take back: ${title}`}
-          onClick={cures.takeBack}
-        >
-          Take back
-        </button>
-      </div>
-    );
-  }
   return (
     <div className="cure-buttons">
-      <button
-        type="button"
-        className="bar-button"
-        aria-label={`Try as ghost: ${title}`}
-        title="Put it on the bench and hold the present design as the ghost"
-        onClick={() => cures.tryOn(cure)}
-      >
-        Try as ghost
-      </button>
+      <TrialButtons
+        title={title}
+        isOn={isOn}
+        onTry={() => cures.tryOn(cure)}
+        onKeep={cures.keep}
+        onTakeBack={cures.takeBack}
+      />
     </div>
   );
 }
@@ -126,7 +100,7 @@ function Buttons({ cure, title }: { readonly cure: Cure; readonly title: string 
 /** What is left with it: "gap 8.0 mm, proven". */
 function leftWords(cure: Cure, isGap: boolean, of: MarginUnit, unit: LengthUnit): string {
   const what = isGap ? 'gap' : 'left';
-  const size = amount(cure.least, of, unit);
+  const size = movedAmount(cure.least, of, unit);
   if (!cure.reaches) return `not enough: at best ${what} ${size}`;
   return `${what} ${size}, ${cure.isProven ? 'proven' : 'found, not proven'}`;
 }

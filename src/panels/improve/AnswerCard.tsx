@@ -7,6 +7,7 @@ import { designs } from '../../state/designs.ts';
 import { improve } from '../../state/improved.ts';
 import { fixed } from '../../words/format.ts';
 import { Icon } from '../icons.tsx';
+import { TrialButtons } from '../TrialButtons.tsx';
 import { AnswerMoves, Besides } from './AnswerMoves.tsx';
 import { AnswerWishes } from './AnswerWishes.tsx';
 import type { Design } from './useDesign.ts';
@@ -52,36 +53,13 @@ function Buttons({ answer, title }: { readonly answer: Answer; readonly title: s
   const isOn = useStore(improve.trials, ({ trial }) => trial?.subject === answer);
   return (
     <div className="answer-buttons">
-      {isOn ? (
-        <>
-          <button
-            type="button"
-            className="bar-button"
-            aria-label={`Keep: ${title}`}
-            onClick={improve.keep}
-          >
-            Keep
-          </button>
-          <button
-            type="button"
-            className="bar-button"
-            aria-label={`Take back: ${title}`}
-            onClick={improve.takeBack}
-          >
-            Take back
-          </button>
-        </>
-      ) : (
-        <button
-          type="button"
-          className="bar-button"
-          aria-label={`Try as ghost: ${title}`}
-          title="Put it on the bench and hold the present design as the ghost"
-          onClick={() => improve.tryOn(answer)}
-        >
-          Try as ghost
-        </button>
-      )}
+      <TrialButtons
+        title={title}
+        isOn={isOn}
+        onTry={() => improve.tryOn(answer)}
+        onKeep={improve.keep}
+        onTakeBack={improve.takeBack}
+      />
       <KeepBeside answer={answer} title={title} />
     </div>
   );
