@@ -5,7 +5,8 @@
 import { type DocumentState, type DocumentStore, type Entry, sameModel } from './document.ts';
 import type { Notices } from './notices.ts';
 import { parseRecord, type RecordResult, readRecord, recordOf } from './record.ts';
-import type { Archive, Shelf } from './shelf.ts';
+import { type AsideParts, type Damaged, setAside } from './setAside.ts';
+import type { Archive } from './shelf.ts';
 
 export const JOURNAL_KEY = 'armscribe.work';
 export const ARCHIVE_KEY = 'work';
@@ -15,16 +16,11 @@ export const SET_ASIDE_KEY = 'armscribe.work.set-aside';
 /** How long after a change the slow writes follow, ms. */
 export const KEEP_AFTER = 300;
 
-export interface KeepParts {
+export interface KeepParts extends AsideParts {
   readonly documentStore: DocumentStore;
-  readonly notices: Notices;
-  readonly shelf: Shelf;
   readonly archive: Archive;
-  readonly now: () => number;
   /** Called after work was kept, for other tabs to hear. */
   readonly onKept: () => void;
-  /** Hands a text to the person as a file. */
-  readonly saveText: (text: string, fileName: string) => void;
 }
 
 export interface Keeping {
@@ -34,20 +30,14 @@ export interface Keeping {
   flush(): void;
 }
 
-/** Says that a record was damaged, having put it where nothing overwrites it. */
-function setAside(parts: KeepParts, text: string, why: string): void {
-  const { shelf, archive, notices, saveText, now } = parts;
-  const key = `${SET_ASIDE_KEY}.${now()}`;
-  if (!shelf.write(key, text)) void archive.write(key, text);
-  notices.say({
-    key: 'damaged',
-    kind: 'alert',
-    text: `What this browser kept of your work could not be read (${why}). It was set aside, not thrown away.`,
-    action: {
-      label: 'Save what was kept as a file',
-      run: () => saveText(text, 'armscribe-damaged-work.txt'),
-    },
-  });
+function damaged(text: string, why: string): Damaged {
+  return {
+    text,
+    key: SET_ASIDE_KEY,
+    notice: 'damaged',
+    words: `What this browser kept of your work could not be read (${why}). It was set aside, not thrown away.`,
+    fileName: 'armscribe-damaged-work.txt',
+  };
 }
 
 /** Takes the journal's work; answers when it was written, or 0 when there is none. */
@@ -59,7 +49,7 @@ function takeJournal(parts: KeepParts): number {
     parts.documentStore.restore(record.work);
     return record.saved;
   }
-  setAside(parts, text, record.why);
+  setAside(parts, damaged(text, record.why));
   parts.shelf.remove(JOURNAL_KEY);
   return 0;
 }
@@ -92,7 +82,8 @@ async function takeArchive(parts: KeepParts, journalled: number): Promise<void> 
   const value = await archive.read(ARCHIVE_KEY);
   if (value === undefined) return;
   const record = readRecord(value);
-  if (!record.ok) return setAside(parts, JSON.stringify(value) ?? String(value), record.why);
+  if (!record.ok)
+    return setAside(parts, damaged(JSON.stringify(value) ?? String(value), record.why));
   documentStore.setState((state) => joinArchive(state, first, journalled, record));
 }
 

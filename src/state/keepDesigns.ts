@@ -5,8 +5,7 @@
 import { formatModelError, readModel } from '../../solver/index.ts';
 import type { Designs, KeptDesign } from './designStore.ts';
 import { PLACES } from './marks.ts';
-import type { Notices } from './notices.ts';
-import type { Archive, Shelf } from './shelf.ts';
+import { type AsideParts, setAside } from './setAside.ts';
 
 export const DESIGNS_KEY = 'armscribe.designs';
 /** Damaged records go under this and the time, whole. */
@@ -59,41 +58,21 @@ export function readDesigns(text: string): Reading {
   return { kept, why: why ?? null };
 }
 
-export interface KeepDesignsParts {
-  readonly shelf: Shelf;
-  /** Where a damaged record goes that the shelf has no room for. */
-  readonly archive: Pick<Archive, 'write'>;
-  readonly notices: Notices;
-  readonly now: () => number;
-  /** Hands a text to the person as a file. */
-  readonly saveText: (text: string, fileName: string) => void;
-}
-
-/** Says that a record was damaged, having put it where nothing overwrites it. */
-function setAside(parts: KeepDesignsParts, text: string, why: string): void {
-  const { shelf, archive, notices, now, saveText } = parts;
-  const key = `${DESIGNS_ASIDE_KEY}.${now()}`;
-  if (!shelf.write(key, text)) void archive.write(key, text);
-  notices.say({
-    key: 'damaged-designs',
-    kind: 'alert',
-    text: `Designs this browser kept to compare with could not be read (${why}). They were set aside, not thrown away.`,
-    action: {
-      label: 'Save what was kept as a file',
-      run: () => saveText(text, 'armscribe-damaged-designs.txt'),
-    },
-  });
-}
-
 /** Takes the kept designs, and from then on writes them at every change. Answers what takes another tab's. */
-export function keepDesigns(designs: Designs, parts: KeepDesignsParts): (text: string) => void {
+export function keepDesigns(designs: Designs, parts: AsideParts): (text: string) => void {
   const { shelf, notices } = parts;
   let written = shelf.read(DESIGNS_KEY);
   if (written !== null) {
     const { kept, why } = readDesigns(written);
     designs.setState({ kept });
     if (why !== null) {
-      setAside(parts, written, why);
+      setAside(parts, {
+        text: written,
+        key: DESIGNS_ASIDE_KEY,
+        notice: 'damaged-designs',
+        words: `Designs this browser kept to compare with could not be read (${why}). They were set aside, not thrown away.`,
+        fileName: 'armscribe-damaged-designs.txt',
+      });
       // Said once: the next visit finds what was sound.
       written = JSON.stringify(kept);
       shelf.write(DESIGNS_KEY, written);
