@@ -2,12 +2,18 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import {
+  ANSWER_KEYS,
+  assemble,
+  createSensitivities,
   effectsOf,
+  inputSigmas,
   type Knowledge,
   knowledgeOf,
   type Model,
   measureAgain,
   moved,
+  sensitivityAt,
+  uncertaintiesOf,
   writeModel,
 } from '../../solver/index.ts';
 import { figureDifference, figureSteps, figureStyle } from '../../src/words/figures.ts';
@@ -59,6 +65,15 @@ function spreadOf(known: Knowledge): string {
   return `${knownFigure(RATE, known.answers!.bumpSteer!.uncertainty)!.spread}${RATE.unit}`;
 }
 
+/** The ± of toe at a rack as it is shown, without its unit. */
+function toeSpread(rack: number): string {
+  const made = createSensitivities(assemble(MODEL));
+  const pose = sensitivityAt(made, 0, rack);
+  if (typeof pose === 'string') throw new Error(pose);
+  const found = uncertaintiesOf(pose, inputSigmas(MODEL, made.inputs));
+  return knownFigure(figureStyle('degree', 'mm'), found[ANSWER_KEYS.indexOf('toe')]!)!.spread;
+}
+
 describe('trust', () => {
   it('says of bump steer what the solver says, and follows the ± of all points and of one', async () => {
     const [page, sheet] = await openSheet('Trust');
@@ -103,6 +118,33 @@ describe('trust', () => {
     await page.reload();
     await eventually(() => figure.textContent()).toBe(`${value.toFixed(2)}°`);
   });
+
+  it.each([
+    [1440, 900],
+    [1024, 768],
+  ])(
+    'keeps a figure with its ± clear of its curve at %d × %d, at any lock',
+    async (width, height) => {
+      const page = await open({ width, height });
+      const field = page.getByRole('textbox', { name: 'Rack', exact: true });
+      for (const rack of ['-72', '-31', '25', '30.4', '46', '72']) {
+        await field.fill(rack);
+        await field.press('Enter');
+        await eventually(() =>
+          page.locator('.main-reading[data-reading="toe"] .reading-spread').textContent(),
+        ).toContain(toeSpread(Number(rack)));
+        const overhangs = await page.locator('.main-reading').evaluateAll((readings) =>
+          readings.map((reading) => {
+            const range = document.createRange();
+            range.selectNodeContents(reading.querySelector('.main-reading-figure')!);
+            const curve = reading.querySelector('.main-reading-curve')!;
+            return range.getBoundingClientRect().right - curve.getBoundingClientRect().left;
+          }),
+        );
+        expect(Math.max(...overhangs), `rack ${rack}`).toBeLessThanOrEqual(0);
+      }
+    },
+  );
 
   it('offers the grades of common practice where the model states nothing, and takes one as stated', async () => {
     const { tolerance: _, ...silent } = MODEL;
